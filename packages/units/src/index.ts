@@ -1,0 +1,1 @@
+export { isRefusal, type Refusal, type RefusalDetail, refuse } from './refusal.ts';

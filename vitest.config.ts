@@ -1,0 +1,30 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: [
+            'packages/*/src/**/*.test.ts',
+            'apps/*/src/**/*.test.ts',
+            'scripts/**/*.test.ts',
+            'prisma/seed/**/*.test.ts',
+          ],
+          environment: 'node',
+        },
+      },
+      {
+        test: {
+          name: 'api',
+          include: ['apps/api/test/**/*.test.ts', 'packages/database/test/**/*.test.ts'],
+          environment: 'node',
+          globalSetup: ['apps/api/test/support/postgres.ts'],
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
