@@ -1,0 +1,29 @@
+import type { NextConfig } from 'next';
+
+/** Workspace packages ship TypeScript sources, so Next compiles them with the app. */
+const WORKSPACE_PACKAGES = [
+  '@gusset/units',
+  '@gusset/contracts',
+  '@gusset/acoustics',
+  '@gusset/enclosure',
+  '@gusset/cargo',
+  '@gusset/cutting',
+  '@gusset/estimating',
+  '@gusset/planning',
+  '@gusset/drawings',
+  '@gusset/sheets',
+];
+
+const config: NextConfig = {
+  transpilePackages: WORKSPACE_PACKAGES,
+  reactStrictMode: true,
+  poweredByHeader: false,
+  // The front door (src/server.ts) adds security headers and compresses nothing twice.
+  compress: true,
+  devIndicators: false,
+  // One folder up from apps/: packages are resolved from the workspace root, not from a stray lockfile above it.
+  turbopack: { root: new URL('../..', import.meta.url).pathname },
+  experimental: { optimizePackageImports: ['react-aria-components'] },
+};
+
+export default config;

@@ -1,0 +1,3 @@
+// Next writes next-env.d.ts only when it runs; these lines let `tsc` know CSS modules before the first build.
+/// <reference types="next" />
+/// <reference types="next/image-types/global" />
