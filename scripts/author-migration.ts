@@ -1,0 +1,46 @@
+// Writes the SQL of a new migration from the difference between prisma/migrations and prisma/schema.prisma:
+//   npm run migration -- name_that_reads_as_a_sentence
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtemp } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { startEmbeddedPostgres } from '../packages/database/src/embedded.ts';
+import { MIGRATIONS_FOLDER, migrationList } from '../packages/database/src/migrate.ts';
+import { NO_FILTER, withSchemaEngine } from '../packages/database/src/schema-engine.ts';
+
+const name = process.argv[2];
+if (name === undefined || !/^[a-z][a-z0-9_]+$/.test(name)) {
+  process.stderr.write('Give the migration a name: npm run migration -- quotes_remember_who_asked\n');
+  process.exit(2);
+}
+const root = path.resolve(import.meta.dirname, '..');
+const schemaText = readFileSync(path.join(root, 'prisma/schema.prisma'), 'utf8');
+const dataFolder = await mkdtemp(path.join(tmpdir(), 'gusset-migration-'));
+const database = await startEmbeddedPostgres({ dataFolder });
+try {
+  const list = await migrationList();
+  const { stdout } = await withSchemaEngine(database.adminUrl, schemaText, (engine) =>
+    engine.diff({
+      from: { tag: 'migrations', ...list },
+      to: { tag: 'schemaDatamodel', files: [{ path: 'schema.prisma', content: schemaText }] },
+      script: true,
+      exitCode: null,
+      filters: NO_FILTER,
+    }),
+  );
+  if (stdout === null || stdout === undefined || stdout.trim() === '' || stdout.includes('empty migration')) {
+    process.stdout.write('The schema and the migrations agree: nothing to write.\n');
+  } else {
+    const stamp = new Date().toISOString().replace(/\D/g, '').slice(0, 14);
+    const folder = path.join(MIGRATIONS_FOLDER, `${stamp}_${name}`);
+    if (existsSync(folder)) throw new Error(`${folder} exists already`);
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(path.join(folder, 'migration.sql'), stdout);
+    process.stdout.write(
+      `Wrote ${path.relative(root, folder)}/migration.sql. Read it. For each new shop table add: SELECT gusset_isolate('the_table');\n`,
+    );
+  }
+} finally {
+  await database.stop();
+  rmSync(dataFolder, { recursive: true, force: true });
+}
