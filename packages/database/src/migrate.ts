@@ -78,6 +78,7 @@ async function prepareQueue(adminUrl: string, client: pg.Client): Promise<void> 
   await boss.start();
   await boss.stop({ graceful: false });
   await client.query(`
+    GRANT SELECT ON _prisma_migrations TO gusset_api;
     GRANT USAGE, CREATE ON SCHEMA pgboss TO gusset_api;
     GRANT SELECT, INSERT, UPDATE, DELETE ON ALL TABLES IN SCHEMA pgboss TO gusset_api;
     GRANT USAGE, SELECT ON ALL SEQUENCES IN SCHEMA pgboss TO gusset_api;

@@ -26,15 +26,20 @@ function loadWasm(): Promise<void> {
   return loaded;
 }
 
+type Adapter = Awaited<ReturnType<PrismaPg['connect']>>;
+
 /**
  * The adapter splits a script at every semicolon, also inside a function's body. PostgreSQL takes the whole script
  * in one simple query, which is one transaction too: a migration is applied wholly or not at all.
  */
 class WholeScriptPg extends PrismaPg {
-  private readonly opened: Awaited<ReturnType<PrismaPg['connect']>>[] = [];
+  private readonly opened: Adapter[] = [];
 
   override async connect(): ReturnType<PrismaPg['connect']> {
-    const adapter = await super.connect();
+    return this.keep(await super.connect());
+  }
+
+  private keep(adapter: Adapter): Adapter {
     this.opened.push(adapter);
     adapter.executeScript = async (script) => {
       await adapter.underlyingDriver().query(script);
@@ -44,7 +49,8 @@ class WholeScriptPg extends PrismaPg {
 
   /** The engine holds an advisory lock on its connection until that is closed, and does not close it itself. */
   async closeAll(): Promise<void> {
-    await Promise.all(this.opened.map((adapter) => adapter.dispose()));
+    // Newest first: a shadow database is dropped through the connection that made it. Twice is harmless.
+    for (const adapter of this.opened.reverse()) await adapter.dispose().catch(() => undefined);
   }
 }
 

@@ -51,7 +51,6 @@ CREATE POLICY presented_secret ON access_token FOR SELECT TO PUBLIC USING (token
 
 -- Sign-in tables belong to no shop.
 GRANT SELECT, INSERT, UPDATE, DELETE ON "user", session, account, verification, rate_limit TO gusset_api;
-GRANT SELECT ON _prisma_migrations TO gusset_api;
 
 -- What is issued, quoted or written in the record stays as it was.
 REVOKE UPDATE, DELETE ON sheet_issue FROM gusset_api;
