@@ -1,0 +1,123 @@
+// A whole system as the circuit needs it: driver, wiring, source, enclosure, cabin, air, and where to look.
+import { z } from 'zod';
+import { driverParametersSchema } from './driver.ts';
+import { enclosureSchema } from './enclosure.ts';
+import { quantity, wholeNumber } from './quantity.ts';
+
+/** Most frequencies that one request may ask for. */
+export const FREQUENCY_COUNT_LIMIT = 10_000;
+
+export const airSchema = z.strictObject({
+  temperatureC: quantity(-50, 70, '°C').default(20),
+  /** Of the place, not reduced to sea level. */
+  pressurePa: quantity(30_000, 120_000, 'Pa').default(101_325),
+});
+export type AirConditions = Readonly<z.infer<typeof airSchema>>;
+
+export const sourceSchema = z.strictObject({
+  voltageVrms: quantity(0.001, 1_000, 'V'),
+  /** Output resistance of the amplifier. */
+  outputOhm: quantity(0, 1_000, 'Ω').default(0),
+  /** Both conductors of the loudspeaker cable together. */
+  cableOhm: quantity(0, 100, 'Ω').default(0),
+});
+export type Source = Readonly<z.infer<typeof sourceSchema>>;
+
+export const coilWiringSchema = z.enum(['single', 'series', 'parallel']);
+export type CoilWiring = z.infer<typeof coilWiringSchema>;
+
+/** Drivers alike: `parallelStrings` strings of `seriesPerString`. Coils of one driver by `coilWiring`. */
+export const driverArraySchema = z
+  .strictObject({
+    count: wholeNumber(1, 64),
+    seriesPerString: wholeNumber(1, 64),
+    parallelStrings: wholeNumber(1, 64),
+    coilWiring: coilWiringSchema.default('single'),
+    /** Two drivers, one behind the other, with this air between them; null = side by side. */
+    isobaric: z
+      .strictObject({ couplingLitres: quantity(0.001, 1_000, 'L') })
+      .nullable()
+      .default(null),
+  })
+  .refine((array) => array.seriesPerString * array.parallelStrings === array.count, {
+    error: 'seriesPerString × parallelStrings; uneven strings are not modelled',
+    path: ['count'],
+  })
+  .refine((array) => array.isobaric === null || array.count === 2, {
+    error: '2 drivers, for an isobaric pair',
+    path: ['count'],
+  });
+export type DriverArray = Readonly<z.infer<typeof driverArraySchema>>;
+
+const cornerHz = quantity(1, 20_000, 'Hz');
+const passFilter = z
+  .strictObject({
+    kind: z.enum(['highpass', 'lowpass']),
+    /** Corner level: butterworth and bessel -3.01 dB, linkwitz-riley -6.02 dB. */
+    alignment: z.enum(['butterworth', 'linkwitz-riley', 'bessel']),
+    order: wholeNumber(1, 8),
+    cornerHz,
+  })
+  .refine((filter) => filter.alignment !== 'linkwitz-riley' || filter.order % 2 === 0, {
+    error: '2, 4, 6 or 8 for linkwitz-riley',
+    path: ['order'],
+  });
+const peakingFilter = z.strictObject({
+  kind: z.literal('peaking'),
+  centreHz: cornerHz,
+  gainDb: quantity(-40, 40, 'dB'),
+  q: quantity(0.05, 50, ''),
+});
+export const filterSchema = z.discriminatedUnion('kind', [passFilter, peakingFilter]);
+export type Filter = Readonly<z.infer<typeof filterSchema>>;
+
+/** What the vehicle's body adds, on pressure only. An estimate (`shelf`) or a measurement (`curve`). */
+export const cabinSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('shelf'),
+    /** Longest clear length inside the body. */
+    longestM: quantity(0.3, 20, 'm'),
+    upperQ: quantity(0.1, 10, ''),
+    /** Where the rise levels out, because the body leaks and flexes. */
+    lowerHz: quantity(0.1, 500, 'Hz'),
+    lowerQ: quantity(0.1, 10, ''),
+  }),
+  z.strictObject({
+    kind: z.literal('curve'),
+    points: z
+      .array(z.strictObject({ frequencyHz: cornerHz, gainDb: quantity(-80, 80, 'dB') }))
+      .min(2, { error: '2 to 2000 points' })
+      .max(2_000, { error: '2 to 2000 points' })
+      .refine((points) => points.every((point, i) => point.frequencyHz > (points[i - 1]?.frequencyHz ?? 0)), {
+        error: 'frequencies that rise from point to point',
+      }),
+  }),
+]);
+export type Cabin = Readonly<z.infer<typeof cabinSchema>>;
+
+export const frequenciesHzSchema = z
+  .array(quantity(1, 20_000, 'Hz'))
+  .min(1, { error: `1 to ${FREQUENCY_COUNT_LIMIT} frequencies` })
+  .max(FREQUENCY_COUNT_LIMIT, { error: `1 to ${FREQUENCY_COUNT_LIMIT} frequencies` });
+
+export const soundSystemSchema = z.strictObject({
+  frequenciesHz: frequenciesHzSchema,
+  air: airSchema.prefault({}),
+  source: sourceSchema,
+  filters: z.array(filterSchema).max(40, { error: 'at most 40 filters' }).default([]),
+  driver: driverParametersSchema,
+  array: driverArraySchema.default({
+    count: 1,
+    seriesPerString: 1,
+    parallelStrings: 1,
+    coilWiring: 'single',
+    isobaric: null,
+  }),
+  enclosure: enclosureSchema,
+  cabin: cabinSchema.nullable().default(null),
+  /** Listening distance, half space. */
+  distanceM: quantity(0.05, 100, 'm').default(1),
+});
+/** As a caller may write it: what has a default may be left out. */
+export type SoundSystemInput = Readonly<z.input<typeof soundSystemSchema>>;
+export type SoundSystem = Readonly<z.infer<typeof soundSystemSchema>>;
