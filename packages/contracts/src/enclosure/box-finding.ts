@@ -1,0 +1,144 @@
+// What a box design runs into. An answer, never a refusal: the numbers are here, the sentence is the screen's.
+import { z } from 'zod';
+import { pointMmSchema } from '../geometry/index.ts';
+import { boxFaceSchema } from './box-shape.ts';
+
+const mm = z.number();
+const driverNumber = z.int().min(1);
+const panelRef = { panelId: z.string(), mark: z.string() };
+
+export const boxFindingSchema = z.discriminatedUnion('code', [
+  /** The magnet's rear edge, or the frame's, lies in a wall by `byMm`. `at` is where, in the side view. */
+  z.strictObject({
+    code: z.literal('driver-meets-wall'),
+    part: z.enum(['magnet', 'frame']),
+    driver: driverNumber,
+    face: boxFaceSchema,
+    edge: z.enum(['lower', 'upper', 'left', 'right']),
+    byMm: mm,
+    at: pointMmSchema,
+  }),
+  /** Room behind the magnet's edge, along the driver's axis, short of what the vent or the cooling needs. */
+  z.strictObject({
+    code: z.literal('magnet-room-short'),
+    driver: driverNumber,
+    face: boxFaceSchema,
+    edge: z.enum(['lower', 'upper']),
+    vented: z.boolean(),
+    roomMm: mm,
+    neededMm: mm,
+    byMm: mm,
+    at: pointMmSchema,
+  }),
+  z.strictObject({
+    code: z.literal('side-vent-room-short'),
+    driver: driverNumber,
+    face: boxFaceSchema,
+    roomMm: mm,
+    neededMm: mm,
+    byMm: mm,
+  }),
+  /** `flange`: larger than the face it lies on. `cut-out`: larger than the inside behind it. */
+  z.strictObject({
+    code: z.literal('driver-larger-than-baffle'),
+    measure: z.enum(['flange', 'cut-out']),
+    direction: z.enum(['up', 'across']),
+    neededMm: mm,
+    haveMm: mm,
+    byMm: mm,
+  }),
+  z.strictObject({
+    code: z.literal('magnet-larger-than-cutout'),
+    magnetDiaMm: mm,
+    cutoutDiaMm: mm,
+    byMm: mm,
+  }),
+  /** From the recess (flush) or flange (surface) to the edge of the box face. */
+  z.strictObject({
+    code: z.literal('driver-near-edge'),
+    driver: driverNumber,
+    edge: z.enum(['lower', 'upper', 'left', 'right']),
+    distanceMm: mm,
+    neededMm: mm,
+    byMm: mm,
+  }),
+  z.strictObject({
+    code: z.literal('drivers-close'),
+    drivers: z.tuple([driverNumber, driverNumber]),
+    gapMm: mm,
+    neededMm: mm,
+    byMm: mm,
+  }),
+  z.strictObject({ code: z.literal('recess-thin'), leftMm: mm, neededMm: mm, byMm: mm }),
+  /** From the bolt circle to the cut-out's edge there is less than the T-nut's flange needs. */
+  z.strictObject({ code: z.literal('t-nut-at-cutout'), roomMm: mm, neededMm: mm, byMm: mm }),
+  z.strictObject({ code: z.literal('grille-close'), standOffMm: mm, neededMm: mm, byMm: mm }),
+  z.strictObject({ code: z.literal('driver-displacement-missing'), count: z.int() }),
+  z.strictObject({ code: z.literal('driver-mass-missing'), count: z.int() }),
+  /** An opening runs off its panel, so it is left off the panel's list of holes. */
+  z.strictObject({ code: z.literal('opening-off-panel'), ...panelRef, purpose: z.string(), byMm: mm }),
+  z.strictObject({ code: z.literal('brace-meets-driver'), ...panelRef, driver: driverNumber, byMm: mm }),
+  z.strictObject({ code: z.literal('brace-meets-terminal'), ...panelRef, byMm: mm }),
+  z.strictObject({ code: z.literal('terminal-meets-driver'), driver: driverNumber, byMm: mm }),
+  /** The windows cannot be as large as asked: more wood stays, and the net volume knows it. */
+  z.strictObject({
+    code: z.literal('brace-window-small'),
+    solidFraction: z.number(),
+    wantedFraction: z.number(),
+  }),
+  z.strictObject({ code: z.literal('no-room-for-braces'), firstModeHz: z.number(), targetHz: z.number() }),
+  z.strictObject({
+    code: z.literal('panel-mode-low'),
+    ...panelRef,
+    firstModeHz: z.number(),
+    targetHz: z.number(),
+    /** Window braces that would do, evenly set; null where they don't divide this panel. */
+    bracesNeeded: z.int().nullable(),
+    thicknessNeededMm: mm,
+  }),
+  /** Beyond the tilt of an ordinary saw. */
+  z.strictObject({ code: z.literal('bevel-steep'), ...panelRef, bevelRad: z.number(), limitRad: z.number() }),
+  z.strictObject({
+    code: z.literal('two-person-lift'),
+    emptyKg: z.number(),
+    withDriversKg: z.number(),
+    limitKg: z.number(),
+    /** True where the box alone is over the limit, so fitting the drivers after it is in does not help. */
+    emptyIsHeavy: z.boolean(),
+    /** True where two people would each carry more than the limit. */
+    hoist: z.boolean(),
+  }),
+  z.strictObject({ code: z.literal('cutout-air-left-out'), litres: z.number(), percentOfNet: z.number() }),
+  z.strictObject({ code: z.literal('lining-not-deducted'), lining: z.enum(['walls', 'filled']) }),
+  z.strictObject({ code: z.literal('net-off-target'), overLitres: z.number(), percent: z.number() }),
+]);
+export type BoxFinding = Readonly<z.infer<typeof boxFindingSchema>>;
+export type BoxFindingCode = BoxFinding['code'];
+
+/** How much a finding weighs: `stop` = cannot be built so, `warn` = somebody must decide, `note` = good to know. */
+export const BOX_FINDING_LEVELS = {
+  'driver-meets-wall': 'stop',
+  'magnet-room-short': 'warn',
+  'side-vent-room-short': 'warn',
+  'driver-larger-than-baffle': 'stop',
+  'magnet-larger-than-cutout': 'warn',
+  'driver-near-edge': 'warn',
+  'drivers-close': 'warn',
+  'recess-thin': 'warn',
+  't-nut-at-cutout': 'warn',
+  'grille-close': 'warn',
+  'driver-displacement-missing': 'warn',
+  'driver-mass-missing': 'warn',
+  'opening-off-panel': 'stop',
+  'brace-meets-driver': 'stop',
+  'brace-meets-terminal': 'stop',
+  'terminal-meets-driver': 'stop',
+  'brace-window-small': 'note',
+  'no-room-for-braces': 'warn',
+  'panel-mode-low': 'note',
+  'bevel-steep': 'warn',
+  'two-person-lift': 'warn',
+  'cutout-air-left-out': 'note',
+  'lining-not-deducted': 'note',
+  'net-off-target': 'note',
+} as const satisfies Record<BoxFindingCode, 'stop' | 'warn' | 'note'>;

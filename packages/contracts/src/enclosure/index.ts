@@ -1,0 +1,45 @@
+export {
+  type BoxDesign,
+  type BoxDesignInput,
+  type Bracing,
+  type ButtJoints,
+  boxDesignSchema,
+  type CornerBlocks,
+  type DriverBody,
+  type DriverFixing,
+  type DriverPosition,
+  driverBodySchema,
+  type Finish,
+  type MountedDrivers,
+  type PanelStock,
+  panelStockSchema,
+  type TerminalCup,
+} from './box-design.ts';
+export {
+  BOX_FINDING_LEVELS,
+  type BoxFinding,
+  type BoxFindingCode,
+  boxFindingSchema,
+} from './box-finding.ts';
+export {
+  type BoxMass,
+  type BoxResult,
+  type BoxSize,
+  boxResultSchema,
+  type CornerBlock,
+  type Deduction,
+  type PanelBody,
+  type PanelMode,
+  type PlacedDriver,
+  type Placement,
+  type Seam,
+  type Vector,
+} from './box-result.ts';
+export {
+  type BoxFace,
+  type BoxShape,
+  boxFaceSchema,
+  boxShapeSchema,
+  type WallFace,
+  wallFaceSchema,
+} from './box-shape.ts';
