@@ -1,1 +1,1 @@
-export {};
+export { solveResponse } from './response.ts';

@@ -1,4 +1,14 @@
 export {
+  type BoxSettingInput,
+  boxSettingSchema,
+  type ClosedBox,
+  closedBoxSchema,
+  closedBoxTargetSchema,
+  type VentedFamily,
+  ventedFamilySchema,
+  ventedTargetSchema,
+} from './box-setting.ts';
+export {
   coilCountSchema,
   type DriverDataSheet,
   type DriverDataSheetInput,
@@ -59,6 +69,7 @@ export {
   frequenciesHzSchema,
   type SoundSystem,
   type SoundSystemInput,
+  SINGLE_DRIVER,
   type Source,
   soundSystemSchema,
   sourceSchema,

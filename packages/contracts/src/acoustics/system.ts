@@ -49,6 +49,15 @@ export const driverArraySchema = z
   });
 export type DriverArray = Readonly<z.infer<typeof driverArraySchema>>;
 
+/** One driver, one coil driven. */
+export const SINGLE_DRIVER = {
+  count: 1,
+  seriesPerString: 1,
+  parallelStrings: 1,
+  coilWiring: 'single',
+  isobaric: null,
+} as const satisfies DriverArray;
+
 const cornerHz = quantity(1, 20_000, 'Hz');
 const passFilter = z
   .strictObject({
@@ -106,13 +115,7 @@ export const soundSystemSchema = z.strictObject({
   source: sourceSchema,
   filters: z.array(filterSchema).max(40, { error: 'at most 40 filters' }).default([]),
   driver: driverParametersSchema,
-  array: driverArraySchema.default({
-    count: 1,
-    seriesPerString: 1,
-    parallelStrings: 1,
-    coilWiring: 'single',
-    isobaric: null,
-  }),
+  array: driverArraySchema.default(SINGLE_DRIVER),
   enclosure: enclosureSchema,
   cabin: cabinSchema.nullable().default(null),
   /** Listening distance, half space. */

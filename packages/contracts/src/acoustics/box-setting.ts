@@ -1,0 +1,41 @@
+// What stands round a driver when a box is sized for it: the question behind the alignments.
+import { z } from 'zod';
+import { driverParametersSchema } from './driver.ts';
+import { quantity } from './quantity.ts';
+import { airSchema, driverArraySchema, SINGLE_DRIVER } from './system.ts';
+
+const lossQ = quantity(1, 100_000, '').nullable().default(null);
+
+export const boxSettingSchema = z.strictObject({
+  array: driverArraySchema.default(SINGLE_DRIVER),
+  fillFactor: quantity(1, 1.4, '').default(1),
+  /** Q of the leaks; null = tight. */
+  ql: lossQ,
+  /** Q of the absorption; null = none. */
+  qa: lossQ,
+  /** Amplifier output and cable together. */
+  seriesOhm: quantity(0, 1_000, 'Ω').default(0),
+  air: airSchema.prefault({}),
+});
+/** Left out = one driver, no loss, no series resistance, reference air. */
+export type BoxSettingInput = Readonly<z.input<typeof boxSettingSchema>>;
+
+export const closedBoxSchema = boxSettingSchema.extend({
+  driver: driverParametersSchema,
+  netLitres: quantity(0.05, 20_000, 'L'),
+});
+export type ClosedBox = Readonly<z.infer<typeof closedBoxSchema>>;
+
+export const closedBoxTargetSchema = boxSettingSchema.extend({
+  driver: driverParametersSchema,
+  qtc: quantity(0.1, 5, ''),
+});
+
+/** Families of vented responses, by definition in the acoustics package. */
+export const ventedFamilySchema = z.enum(['chebyshev', 'sub-chebyshev', 'quasi-third-order', 'twin']);
+export type VentedFamily = z.infer<typeof ventedFamilySchema>;
+
+export const ventedTargetSchema = boxSettingSchema.extend({
+  driver: driverParametersSchema,
+  family: ventedFamilySchema,
+});
