@@ -35,6 +35,7 @@ const MARKS: readonly (readonly [RegExp, string])[] = [
   [/[″‶”“„‟ʺ〃]/gu, '"'],
   [/[′‵’‘‚‛ʹ´`]/gu, "'"],
   [/['＇]{2}/gu, '"'],
+  [/º/gu, '°'],
 ];
 
 /**

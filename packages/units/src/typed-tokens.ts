@@ -41,7 +41,7 @@ export function vocabulary<Unit extends string>(
     const [only, ...others] = units;
     if (only !== undefined && others.length === 0) anyCase.set(lower, only);
   }
-  return { longestChars: Math.max(...[...exact.keys()].map((word) => word.length)), exact, anyCase };
+  return { longestChars: Math.max(0, ...[...exact.keys()].map((word) => word.length)), exact, anyCase };
 }
 
 const SIGNS: Readonly<Record<string, Sign>> = {
