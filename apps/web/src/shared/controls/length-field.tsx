@@ -1,0 +1,140 @@
+'use client';
+
+import { type InchDenominator, LENGTH_LIMIT_MM, type TypedLength } from '@gusset/units';
+import { useRef, useState } from 'react';
+import { Input } from 'react-aria-components/Input';
+import { TextField as AriaTextField } from 'react-aria-components/TextField';
+import { useDisplay } from '../shell/display-provider.tsx';
+import { COARSE_POINTER, useMediaQuery } from '../shell/use-media-query.ts';
+import { classNames } from './class-names.ts';
+import styles from './field.module.css';
+import { FieldLabel, FieldNotes, type FieldText } from './field-frame.tsx';
+import { type LengthValue, lengthInField, lengthNote, readLengthEntry, stepLength } from './length-entry.ts';
+import { LengthPad } from './length-pad.tsx';
+import { pressPadKey } from './length-pad-keys.ts';
+import { useTypedEntry } from './use-typed-entry.ts';
+
+export type LengthFieldProps = FieldText & {
+  readonly value: LengthValue | null;
+  /** Called once a readable length (or an emptied field) is committed, with what was typed for it. */
+  readonly onCommit: (length: TypedLength | null) => void;
+  readonly minMm?: number;
+  readonly maxMm?: number;
+  /** Finest division of the inch shown; the shop's setting, 16 where nothing is said. */
+  readonly denominator?: InchDenominator;
+  readonly isDisabled?: boolean;
+  readonly isReadOnly?: boolean;
+  readonly isRequired?: boolean;
+  readonly autoFocus?: boolean;
+  readonly name?: string;
+};
+
+const LENGTH_INPUTS = 'input[data-length]:not([disabled], [readonly])';
+
+/** The next length on the page in reading order; null at the last one. */
+const nextLengthInput = (from: HTMLInputElement | null): HTMLInputElement | null => {
+  const all = [...document.querySelectorAll<HTMLInputElement>(LENGTH_INPUTS)];
+  return from === null ? null : (all[all.indexOf(from) + 1] ?? null);
+};
+
+/**
+ * One length: takes 438, 43.8cm, 17 1/4, 17¼", 1' 5 1/4" and sums alike, shows it in this device's unit and
+ * keeps what was typed. Enter, Tab and blur commit, Esc restores, arrows step one division (Shift: ten).
+ */
+export function LengthField({
+  label,
+  hint,
+  error = null,
+  isOptional,
+  value,
+  onCommit,
+  minMm = 0,
+  maxMm = LENGTH_LIMIT_MM,
+  denominator = 16,
+  isReadOnly = false,
+  ...rest
+}: LengthFieldProps) {
+  const { lengthUnit } = useDisplay();
+  const isCoarse = useMediaQuery(COARSE_POINTER);
+  const [padIsOpen, setPadIsOpen] = useState(false);
+  const [prefersKeyboard, setPrefersKeyboard] = useState(false);
+  // The first key after focus replaces the selected text, as typing would.
+  const startsFresh = useRef(false);
+  const inputRef = useRef<HTMLInputElement>(null);
+  const rules = { unit: lengthUnit, denominator, minMm, maxMm };
+
+  const entry = useTypedEntry<TypedLength>({
+    shown: value === null ? '' : lengthInField(value.mm, rules),
+    read: (text) => readLengthEntry(text, rules),
+    step: (text, steps) => stepLength(text, steps, rules),
+    format: (length) => lengthInField(length.mm, rules),
+    onCommit,
+  });
+  const usesPad = isCoarse && !prefersKeyboard && !isReadOnly;
+  const message = entry.refusal ?? error;
+  const restingNote = entry.note ?? lengthNote(value, rules);
+
+  const goToNext = (): void => {
+    const next = nextLengthInput(inputRef.current);
+    if (next) next.focus();
+    else inputRef.current?.blur();
+  };
+
+  return (
+    <AriaTextField
+      {...rest}
+      className={styles.field}
+      isReadOnly={isReadOnly}
+      isInvalid={message !== null}
+      validationBehavior="aria"
+      value={entry.text}
+      onChange={entry.type}
+    >
+      <div className={styles.cell}>
+        <FieldLabel label={label} isOptional={isOptional} />
+        <Input
+          {...entry.inputHandlers}
+          ref={inputRef}
+          data-length=""
+          className={classNames(styles.input, styles.figures)}
+          inputMode={usesPad ? 'none' : 'text'}
+          enterKeyHint="next"
+          autoComplete="off"
+          autoCapitalize="off"
+          spellCheck={false}
+          onFocus={(event) => {
+            entry.inputHandlers.onFocus(event);
+            startsFresh.current = true;
+            setPadIsOpen(true);
+            if (isCoarse) event.currentTarget.scrollIntoView({ block: 'center' });
+          }}
+          onBlur={() => {
+            entry.inputHandlers.onBlur();
+            setPadIsOpen(false);
+          }}
+        />
+        {lengthUnit === 'mm' ? <span className={styles.unit}>mm</span> : null}
+      </div>
+      <FieldNotes hint={hint ?? restingNote} error={message} />
+      {padIsOpen && usesPad ? (
+        <LengthPad
+          label={label}
+          text={entry.text}
+          unit={lengthUnit}
+          allowsNegative={minMm < 0}
+          onKey={(key) => {
+            const replaces = startsFresh.current && (key.kind === 'digit' || key.kind === 'point');
+            startsFresh.current = false;
+            entry.type(pressPadKey(replaces ? '' : entry.text, key));
+          }}
+          onNext={goToNext}
+          onKeyboard={() => {
+            setPrefersKeyboard(true);
+            inputRef.current?.blur();
+            requestAnimationFrame(() => inputRef.current?.focus());
+          }}
+        />
+      ) : null}
+    </AriaTextField>
+  );
+}
