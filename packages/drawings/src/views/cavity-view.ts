@@ -1,0 +1,224 @@
+// A vehicle's cargo space with what stands in it, from the side (x toward the opening, y up) and from above.
+import type { PointMm, PolygonMm, Pose } from '@gusset/contracts/geometry';
+import { hatch, line, polygon, polyline, region, text } from '../scene/items.ts';
+import type { Layer, Scene, SceneItem } from '../scene/scene.ts';
+import {
+  add,
+  between,
+  direction,
+  extentOf,
+  leftOf,
+  middleOf,
+  type Spot,
+  spot,
+  times,
+} from '../scene/spot.ts';
+import { clearanceItems, type DrawnClearance } from './clearance-notes.ts';
+import { type DrawingView, fitWorld, withDefaults } from './drawing-view.ts';
+import { type Ground, ringSides } from './note-places.ts';
+import { type DrawnLabel, labelItems } from './survey-labels.ts';
+import { wallBand } from './wall-band.ts';
+
+export type DrawnEdge = {
+  readonly from: PointMm;
+  readonly to: PointMm;
+  /** `Seat back`, `Floor`. */
+  readonly name: string;
+  /** open = nothing there (the way in, or not surveyed). */
+  readonly kind: 'rigid' | 'soft' | 'glass' | 'open';
+};
+
+export type DrawnObstruction = { readonly name: string; readonly outline: PolygonMm };
+
+export type DrawnBox = {
+  readonly outer: PolygonMm;
+  /** Null = drawn as one piece. */
+  readonly inner: PolygonMm | null;
+  readonly pose: Pose;
+};
+
+/** Poses and track of the box on its way out, as the program worked them out. */
+export type DrawnWayOut = { readonly poses: readonly Pose[]; readonly track: readonly PointMm[] };
+
+export type CavityViewInput = {
+  readonly title: string;
+  readonly description: string;
+  /** In order round the cavity, each starting where the last ended. */
+  readonly edges: readonly DrawnEdge[];
+  readonly obstructions: readonly DrawnObstruction[];
+  readonly opening: { readonly from: PointMm; readonly to: PointMm; readonly text: string } | null;
+  readonly labels: readonly DrawnLabel[];
+  readonly box: DrawnBox | null;
+  readonly wayOut: DrawnWayOut | null;
+  readonly clearances: readonly DrawnClearance[];
+};
+
+const BAND_PT = 11;
+const MARGIN_PT = 62; // band, one row of survey labels, their letters
+const FULL_SIZE_PT = 640; // drawings narrower than this shrink what stands round the cavity
+const SMALLEST_SHRINK = 0.6;
+
+/** Side section on the centre line. */
+export function cavitySection(input: CavityViewInput, view: Partial<DrawingView> = {}): Scene {
+  return cavityScene(input, withDefaults(view), []);
+}
+
+/** From above: x toward the opening, y across the width, centre line at y = 0. */
+export function cavityPlan(input: CavityViewInput, view: Partial<DrawingView> = {}): Scene {
+  const xs = input.edges.flatMap(({ from, to }) => [from.xMm, to.xMm]);
+  if (xs.length === 0) return cavityScene(input, withDefaults(view), []);
+  const axis: [PointMm, PointMm] = [
+    { xMm: Math.min(...xs), yMm: 0 },
+    { xMm: Math.max(...xs), yMm: 0 },
+  ];
+  return cavityScene(input, withDefaults(view), [axis]);
+}
+
+function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [PointMm, PointMm][]): Scene {
+  const shrink = Math.min(1, Math.max(SMALLEST_SHRINK, view.widthPt / FULL_SIZE_PT));
+  const margin = MARGIN_PT * shrink + view.textPt;
+  const fitted = fitWorld(worldPoints(input), view, {
+    left: margin,
+    top: margin,
+    right: margin,
+    bottom: margin,
+  });
+  const { place } = fitted;
+  const ring = input.edges.map(({ from }) => place(from));
+  const boxRing = input.box === null ? null : posed(input.box.outer, input.box.pose).map(place);
+  const ground: Ground = {
+    widthPt: view.widthPt,
+    heightPt: view.heightPt,
+    edges: ringSides([ring, boxRing ?? [], ...input.obstructions.map(({ outline }) => outline.map(place))]),
+    taken: [],
+  };
+  const layers: Layer[] = [
+    { id: 'vehicle', items: vehicleItems(input, place, BAND_PT * shrink) },
+    {
+      id: 'axes',
+      items: axes.map(([from, to]) => ({ kind: 'centre-line', from: place(from), to: place(to), key: null })),
+    },
+    { id: 'box', items: input.box === null ? [] : boxItems(input.box, place) },
+    { id: 'way-out', items: wayOutItems(input, place) },
+    { id: 'opening', items: openingItems(input, place, view, ring) },
+    { id: 'clearances', items: clearanceItems(input.clearances, place, view, boxRing ?? ring, ground) },
+    { id: 'labels', items: labelItems(input.labels, place, view, ring, shrink) },
+  ];
+  return {
+    title: input.title,
+    description: input.description,
+    widthPt: view.widthPt,
+    heightPt: view.heightPt,
+    world: fitted.frame,
+    scaleLabel: fitted.scaleLabel,
+    layers: layers.filter(({ items }) => items.length > 0),
+  };
+}
+
+type Place = (point: PointMm) => Spot;
+
+function worldPoints(input: CavityViewInput): PointMm[] {
+  const { box, wayOut } = input;
+  const ghosts =
+    box === null || wayOut === null ? [] : wayOut.poses.flatMap((pose) => posed(box.outer, pose));
+  return [
+    ...input.edges.flatMap(({ from, to }) => [from, to]),
+    ...(input.opening === null ? [] : [input.opening.from, input.opening.to]),
+    ...(box === null ? [] : posed(box.outer, box.pose)),
+    ...ghosts,
+  ];
+}
+
+/** World points of a body: turned by the pose's angle about its own origin, then shifted. */
+export function posed(body: PolygonMm, pose: Pose): readonly PointMm[] {
+  const [cosine, sine] = [Math.cos(pose.thetaRad), Math.sin(pose.thetaRad)];
+  return body.map(({ xMm, yMm }) => ({
+    xMm: pose.xMm + xMm * cosine - yMm * sine,
+    yMm: pose.yMm + xMm * sine + yMm * cosine,
+  }));
+}
+
+function vehicleItems(input: CavityViewInput, place: Place, bandPt: number): SceneItem[] {
+  const edges = input.edges.map((edge) => ({
+    from: place(edge.from),
+    to: place(edge.to),
+    solid: edge.kind === 'rigid' || edge.kind === 'soft',
+    edge,
+  }));
+  const bands = wallBand(edges, bandPt).flatMap((quad, index): SceneItem[] =>
+    quad === null ? [] : [hatch([quad], edges[index]?.edge.kind === 'soft' ? 'soft' : 'body')],
+  );
+  const outsides = wallBand(edges, bandPt).flatMap((quad) => (quad === null ? [] : [quadOutside(quad)]));
+  const inner = edges.flatMap(({ from, to, edge }): SceneItem[] => {
+    if (edge.kind === 'open') return [];
+    return [line(from, to, edge.kind === 'glass' ? { role: 'thin', dashPt: null, widthPt: 1 } : 'outline')];
+  });
+  const obstructions = input.obstructions.flatMap(({ outline, name }): SceneItem[] => {
+    const ring = outline.map(place);
+    const middle = middleOf(ring);
+    return [
+      polygon(ring, 'thin', 'sheet'),
+      hatch([ring], 'obstruction'),
+      text(middle, name, { sizePt: 9.5, face: 'condensed', anchor: 'middle', ink: 'ink-2', backed: true }),
+    ];
+  });
+  return [...bands, ...outsides, ...inner, ...obstructions];
+}
+
+const quadOutside = (quad: readonly Spot[]): SceneItem => polyline(quad.slice(2), 'thin');
+
+function boxItems(box: DrawnBox, place: Place): SceneItem[] {
+  const outer = posed(box.outer, box.pose).map(place);
+  if (box.inner === null) return [polygon(outer, { role: 'outline', dashPt: null, widthPt: 2 }, 'sheet')];
+  const inner = posed(box.inner, box.pose).map(place);
+  return [
+    polygon(outer, null, 'sheet'),
+    hatch([outer, inner], 'panel'),
+    polygon(outer, { role: 'outline', dashPt: null, widthPt: 2 }),
+    region([inner], 'thin'),
+  ];
+}
+
+const ARROW_PT = 9;
+
+function wayOutItems({ box, wayOut }: CavityViewInput, place: Place): SceneItem[] {
+  if (box === null || wayOut === null) return [];
+  const ghosts = wayOut.poses.map((pose) =>
+    polygon(posed(box.outer, pose).map(place), { role: 'construction', dashPt: null, widthPt: 0.7 }),
+  );
+  const track = wayOut.track.map(place);
+  const [beforeEnd, end] = track.slice(-2);
+  if (beforeEnd === undefined || end === undefined) return ghosts;
+  const ahead = direction(beforeEnd, end);
+  const side = times(leftOf(ahead), ARROW_PT * 0.32);
+  const foot = add(end, times(ahead, -ARROW_PT));
+  const head: SceneItem = polygon([end, add(foot, side), add(foot, times(side, -1))], null, 'mark');
+  return [...ghosts, polyline(track, 'construction'), head];
+}
+
+function openingItems(
+  { opening }: CavityViewInput,
+  place: Place,
+  view: DrawingView,
+  ring: readonly Spot[],
+): SceneItem[] {
+  if (opening === null) return [];
+  const [from, to] = [place(opening.from), place(opening.to)];
+  const middle = between(from, to, 0.5);
+  const centre = middleOf(ring.length > 0 ? ring : [from, to]);
+  const normal = leftOf(direction(from, to));
+  const out =
+    normal.x * (middle.x - centre.x) + normal.y * (middle.y - centre.y) >= 0 ? normal : times(normal, -1);
+  const extent = extentOf([from, to]);
+  const at = add(middle, times(out, 12));
+  return [
+    line(from, to, 'opening'),
+    text(spot(at.x, at.y + view.textPt * 0.35), opening.text, {
+      sizePt: view.textPt,
+      face: 'mono',
+      ink: 'mark',
+      anchor: extent !== null && out.x < 0 ? 'end' : 'start',
+      backed: true,
+    }),
+  ];
+}
