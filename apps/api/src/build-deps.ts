@@ -1,0 +1,36 @@
+// Puts the parts together for a process: API, worker, seed or test.
+import { makeDoors, openClient } from '@gusset/database';
+import { makeAuth } from './auth/auth.ts';
+import type { Clock, Deps } from './deps.ts';
+import type { Env } from './env.ts';
+import { folderFileStore } from './files/file-store.ts';
+import { makeLog } from './log.ts';
+import { startQueue } from './queue/queue.ts';
+
+export const systemClock: Clock = { now: () => new Date() };
+
+export type RunningDeps = { readonly deps: Deps; close(): Promise<void> };
+
+export async function buildDeps(
+  env: Env,
+  options: { readonly clock?: Clock; readonly superviseQueue?: boolean; readonly limitRate?: boolean } = {},
+): Promise<RunningDeps> {
+  const { clock = systemClock, superviseQueue = env.WITH_WORKER, limitRate = true } = options;
+  const log = makeLog(env.LOG_LEVEL);
+  const doors = makeDoors(openClient({ url: env.DATABASE_URL, poolSize: env.DATABASE_POOL }));
+  const queue = await startQueue(env.DATABASE_URL, log, { supervise: superviseQueue });
+  const auth = makeAuth({
+    env,
+    doors,
+    limitRate,
+    sendResetMail: (to, link) => queue.askNow('send-reset-mail', { to, link }),
+  });
+  const deps: Deps = { env, doors, auth, queue, files: folderFileStore(env.FILES_DIR), clock, log };
+  return {
+    deps,
+    async close() {
+      await queue.stop();
+      await doors.close();
+    },
+  };
+}

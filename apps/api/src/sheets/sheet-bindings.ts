@@ -1,0 +1,17 @@
+// Every sheet that exists. A kind that is missing here is not shown anywhere.
+import { SHEET_KINDS, type SheetKind } from '@gusset/contracts/sheet';
+import { briefBinding } from './bindings/brief.binding.ts';
+import { type AnySheetBinding, anyBinding } from './sheet-binding.ts';
+
+const BINDINGS: Readonly<Partial<Record<SheetKind, AnySheetBinding>>> = {
+  brief: anyBinding(briefBinding),
+};
+
+/** The kinds that exist, in the order of their numbers. */
+export const BOUND_KINDS: readonly SheetKind[] = SHEET_KINDS.filter((kind) => BINDINGS[kind] !== undefined);
+
+export function bindingOf(kind: SheetKind): AnySheetBinding {
+  const binding = BINDINGS[kind];
+  if (binding === undefined) throw new Error(`the sheet ${kind} does not exist`);
+  return binding;
+}

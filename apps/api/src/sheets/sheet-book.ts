@@ -1,0 +1,147 @@
+// Opens the sheets of one job: drafts computed live, issued results where they exist, and what changed since.
+import { createHash } from 'node:crypto';
+import { SHEETS, type SheetChange, type SheetKind } from '@gusset/contracts/sheet';
+import { canonicalJson, changedFigures, type SheetOutcome } from '@gusset/sheets';
+import { z } from 'zod';
+import { findIssues, findSheet, type IssueRow, latestIssues } from './sheet.queries.ts';
+import type { SheetScope, UpstreamResults } from './sheet-binding.ts';
+import { BOUND_KINDS, bindingOf } from './sheet-bindings.ts';
+
+const upstreamRefsSchema = z.array(
+  z.object({ kind: z.string(), issueId: z.string(), revision: z.number(), fingerprint: z.string() }),
+);
+export type UpstreamRef = z.infer<typeof upstreamRefsSchema>[number];
+
+export type OpenSheet = {
+  readonly kind: SheetKind;
+  /** 0 = not begun. */
+  readonly version: number;
+  readonly input: unknown;
+  readonly facts: unknown;
+  readonly upstream: UpstreamResults;
+  /** Which upstream results are drafts, so that the screen can say so. */
+  readonly draftUpstream: readonly SheetKind[];
+  readonly outcome: SheetOutcome<unknown>;
+  readonly savedAt: string | null;
+};
+
+/** One job's sheets; remembers what it opened, so that a sheet read by several is computed once. */
+export function sheetBook(scope: SheetScope) {
+  const opened = new Map<SheetKind, Promise<OpenSheet>>();
+  let issues: Promise<ReadonlyMap<string, IssueRow>> | null = null;
+  const ofJob = { shopId: scope.actor.shopId, jobId: scope.job.id };
+
+  function latest(): Promise<ReadonlyMap<string, IssueRow>> {
+    issues ??= latestIssues(scope.tx, ofJob);
+    return issues;
+  }
+
+  function open(kind: SheetKind): Promise<OpenSheet> {
+    const known = opened.get(kind);
+    if (known !== undefined) return known;
+    const opening = openAnew(kind);
+    opened.set(kind, opening);
+    return opening;
+  }
+
+  async function openAnew(kind: SheetKind): Promise<OpenSheet> {
+    const { definition, loadFacts } = bindingOf(kind);
+    const row = await findSheet(scope.tx, { ...ofJob, kind });
+    const input: unknown = row === null ? definition.emptyInput() : row.input;
+    const facts = await loadFacts(scope, input);
+    const { results, drafts } = await upstreamOf(kind);
+    return {
+      kind,
+      version: row?.version ?? 0,
+      input,
+      facts,
+      upstream: results,
+      draftUpstream: drafts,
+      outcome: definition.compute(input, facts, results),
+      savedAt: row?.updatedAt.toISOString() ?? null,
+    };
+  }
+
+  /** Issued results where there are any; else what the draft says now. */
+  async function upstreamOf(kind: SheetKind): Promise<{ results: UpstreamResults; drafts: SheetKind[] }> {
+    const results: Partial<Record<SheetKind, unknown>> = {};
+    const drafts: SheetKind[] = [];
+    for (const read of boundReads(kind)) {
+      const issue = (await latest()).get(read);
+      if (issue !== undefined) {
+        results[read] = issue.result;
+        continue;
+      }
+      const { outcome } = await open(read);
+      results[read] = outcome.state === 'ready' ? outcome.result : null;
+      drafts.push(read);
+    }
+    return { results, drafts };
+  }
+
+  /** What differs between the last issue of a sheet and what it would be issued from now. */
+  async function changesSinceIssue(kind: SheetKind): Promise<readonly SheetChange[]> {
+    const all = await latest();
+    const issue = all.get(kind);
+    if (issue === undefined) return [];
+    const { definition, loadFacts } = bindingOf(kind);
+    const moved = upstreamRefsSchema.parse(issue.upstream).flatMap((ref) => {
+      const now = all.get(ref.kind);
+      return now === undefined || now.fingerprint === ref.fingerprint ? [] : [{ ref, now }];
+    });
+    const older = new Map(
+      (
+        await findIssues(
+          scope.tx,
+          scope.actor,
+          moved.map(({ ref }) => ref.issueId),
+        )
+      ).map((row) => [row.id, row]),
+    );
+    const fromUpstream = moved.flatMap(({ ref, now }) => {
+      const read = BOUND_KINDS.find((bound) => bound === ref.kind);
+      const before = older.get(ref.issueId);
+      if (read === undefined || before === undefined) return [];
+      const source = `${SHEETS[read].number} ${SHEETS[read].title}`;
+      const { keyFigures } = bindingOf(read).definition;
+      return changedFigures(source, keyFigures(before.result), keyFigures(now.result));
+    });
+    const factsNow = await loadFacts(scope, issue.input);
+    const fromFacts =
+      canonicalJson(plain(factsNow)) === canonicalJson(issue.facts)
+        ? []
+        : changedFigures('Records', definition.factFigures(issue.facts), definition.factFigures(factsNow));
+    return [...fromUpstream, ...fromFacts];
+  }
+
+  return { open, latest, changesSinceIssue };
+}
+
+export type SheetBook = ReturnType<typeof sheetBook>;
+
+/** The sheets it reads that exist. */
+export function boundReads(kind: SheetKind): readonly SheetKind[] {
+  return SHEETS[kind].reads.filter((read) => BOUND_KINDS.includes(read));
+}
+
+/** Hash of everything that a result was computed from, engine version included. */
+export function fingerprintOf(
+  kind: SheetKind,
+  sheet: Pick<OpenSheet, 'input' | 'facts'>,
+  refs: readonly UpstreamRef[],
+): string {
+  const { engineVersion } = bindingOf(kind).definition;
+  const from = {
+    kind,
+    engineVersion,
+    input: plain(sheet.input),
+    facts: plain(sheet.facts),
+    upstream: refs.map((ref) => ref.fingerprint),
+  };
+  return createHash('sha256').update(canonicalJson(from)).digest('hex');
+}
+
+/** As the database will hold it. */
+function plain(value: unknown): unknown {
+  return JSON.parse(JSON.stringify(value ?? null));
+}
