@@ -1,0 +1,111 @@
+// The bare box: walls with their real thickness, and the outlines that follow from it.
+import type { BoxDesign, PanelStock } from '@gusset/contracts/enclosure';
+import type { PointMm } from '@gusset/contracts/geometry';
+import { type Refusal, refuse } from '@gusset/units';
+import { CLEAR_MIN_MM } from './limits.ts';
+import { fieldOfWall } from './shape-rules.ts';
+import { insetLengthMm, insetRing, type Wall, wallRing } from './wall-ring.ts';
+
+export type Layers = { readonly inside: number; readonly outside: number };
+
+export type Carcass = {
+  readonly walls: readonly Wall[];
+  /** Wall by wall: the board of the carcass itself, doublers not counted. */
+  readonly stocks: readonly PanelStock[];
+  readonly sideStock: PanelStock;
+  readonly braceStock: PanelStock;
+  readonly baffleStock: PanelStock;
+  readonly baffleIndex: number;
+  readonly baffle: Wall;
+  readonly doublers: Layers;
+  readonly widthMm: number;
+  readonly innerWidthMm: number;
+  /** Corners counter-clockwise, corner i where wall i starts. */
+  readonly outline: PointMm[];
+  readonly wood: PointMm[];
+  readonly inner: PointMm[];
+  readonly free: PointMm[];
+};
+
+/** Insets of every wall's line, with `extraMm` on the baffle alone. */
+function insets(stocks: readonly PanelStock[], baffleIndex: number, extraMm: number): number[] {
+  return stocks.map(({ thicknessMm }, index) => thicknessMm + (index === baffleIndex ? extraMm : 0));
+}
+
+/** Baffle, its doublers and everything that depends on the thickness: refused where no air is left. */
+export function layOutCarcass(design: BoxDesign): Carcass | Refusal {
+  const { shape, stock, baffle } = design;
+  const walls = wallRing(shape);
+  const baffleIndex = walls.findIndex((wall) => wall.face === baffle.face);
+  const baffleWall = walls[baffleIndex];
+  if (baffleWall === undefined) {
+    const allowed = walls.map((wall) => wall.face).join(', ');
+    const why = `this side view has no ${baffle.face} wall`;
+    return refuse('baffle.face', { allowed, got: baffle.face, why });
+  }
+  const baffleStock = stock.baffle ?? stock.carcass;
+  const stocks = walls.map((_, index) => (index === baffleIndex ? baffleStock : stock.carcass));
+  const doublers = {
+    inside: baffle.doubler?.at === 'inside' ? baffle.doubler.layers : 0,
+    outside: baffle.doubler?.at === 'outside' ? baffle.doubler.layers : 0,
+  };
+  const outsideMm = doublers.outside * baffleStock.thicknessMm;
+  const insideMm = doublers.inside * baffleStock.thicknessMm;
+  const carcass: Carcass = {
+    walls,
+    stocks,
+    sideStock: stock.carcass,
+    braceStock: stock.brace ?? stock.carcass,
+    baffleStock,
+    baffleIndex,
+    baffle: baffleWall,
+    doublers,
+    widthMm: shape.widthMm,
+    innerWidthMm: shape.widthMm - 2 * stock.carcass.thicknessMm,
+    outline: walls.map((wall) => wall.from),
+    wood: insetRing(
+      walls,
+      walls.map((_, index) => (index === baffleIndex ? -outsideMm : 0)),
+    ),
+    inner: insetRing(walls, insets(stocks, baffleIndex, 0)),
+    free: insetRing(walls, insets(stocks, baffleIndex, insideMm)),
+  };
+  return refuseNoAir(design, carcass) ?? carcass;
+}
+
+function refuseNoAir(design: BoxDesign, carcass: Carcass): Refusal | null {
+  const { thicknessMm } = carcass.sideStock;
+  if (carcass.innerWidthMm < CLEAR_MIN_MM) {
+    return refuse('shape.widthMm', {
+      allowed: `at least ${2 * thicknessMm + CLEAR_MIN_MM} mm with sides of ${thicknessMm} mm`,
+      got: carcass.widthMm,
+      why: `two sides of ${thicknessMm} mm leave ${shown(carcass.innerWidthMm)} mm inside`,
+    });
+  }
+  return refuseShortWall(design, carcass, carcass.inner) ?? refuseShortWall(design, carcass, carcass.free);
+}
+
+const shown = (lengthMm: number) => Number(lengthMm.toFixed(2));
+
+function refuseShortWall(design: BoxDesign, carcass: Carcass, ring: readonly PointMm[]): Refusal | null {
+  const lengths = carcass.walls.map((_, index) => insetLengthMm(carcass.walls, ring, index));
+  const index = lengths.findIndex((lengthMm) => !(lengthMm >= CLEAR_MIN_MM));
+  const wall = carcass.walls[index];
+  const clearMm = lengths[index];
+  if (wall === undefined || clearMm === undefined) return null;
+  const byDoublers = ring === carcass.free && carcass.doublers.inside > 0;
+  return refuse(byDoublers ? 'baffle.doubler.layers' : fieldOfWall(design.shape, wall.face), {
+    allowed: `a ${wall.face} wall with at least ${CLEAR_MIN_MM} mm clear inside`,
+    got: byDoublers ? carcass.doublers.inside : shown(wall.lengthMm),
+    why: `the boards leave ${shown(clearMm)} mm of ${shown(wall.lengthMm)} mm, ${shown(CLEAR_MIN_MM - clearMm)} mm too little`,
+  });
+}
+
+/** Both sides of the baffle board, doublers counted: how far the outermost and innermost wood lie from its line. */
+export function baffleBuildMm({ baffleStock, doublers }: Carcass): {
+  readonly outMm: number;
+  readonly inMm: number;
+} {
+  const { thicknessMm } = baffleStock;
+  return { outMm: doublers.outside * thicknessMm, inMm: (1 + doublers.inside) * thicknessMm };
+}

@@ -1,0 +1,97 @@
+// Three-cornered strips in the inside seams: leg² / 2 in a right corner, leg² sin(angle) / 2 in any other.
+import type { BoxDesign, CornerBlock } from '@gusset/contracts/enclosure';
+import { type Refusal, refuse } from '@gusset/units';
+import type { BraceLayout } from './bracing.ts';
+import type { Carcass } from './carcass.ts';
+import { moved } from './plane.ts';
+import { ringAt } from './ring.ts';
+import { inSpace, type Weighted } from './vector.ts';
+import { cornerAngleRad, insetLengthMm } from './wall-ring.ts';
+
+export type PlacedBlock = CornerBlock & { readonly bodies: readonly Weighted[] };
+
+const LITRE_MM3 = 1e6;
+
+/** Length from wall to wall less the braces, which are not notched for the strips. */
+function acrossBlock(carcass: Carcass, braces: BraceLayout, legMm: number, index: number): PlacedBlock {
+  const before = ringAt(carcass.walls, index - 1);
+  const after = ringAt(carcass.walls, index);
+  const angleRad = cornerAngleRad(carcass.walls, index);
+  const sectionMm2 = (legMm ** 2 * Math.sin(angleRad)) / 2;
+  const corner = ringAt(carcass.free, index);
+  const centre = moved(moved(corner, after.along, legMm / 3), before.along, -legMm / 3);
+  const bays = braces.baysMm;
+  const starts = bays.map((_, bay) => (braces.placesMm[bay - 1] ?? 0) + carcass.braceStock.thicknessMm / 2);
+  const bodies = bays.map((bayMm, bay) => ({
+    amount: sectionMm2 * bayMm,
+    at: inSpace(centre, (bay === 0 ? -carcass.innerWidthMm / 2 : (starts[bay] ?? 0)) + bayMm / 2),
+  }));
+  const lengthMm = bays.reduce((sum, bayMm) => sum + bayMm, 0);
+  return finished(carcass, {
+    between: [before.face, after.face],
+    legMm,
+    angleRad,
+    lengthMm,
+    pieces: bays.length,
+    bodies,
+  });
+}
+
+/** Along a wall's seam with a side, one leg short at both ends so that the strips of a corner do not meet. */
+function sideBlock(carcass: Carcass, legMm: number, index: number, side: 'left' | 'right'): PlacedBlock {
+  const wall = ringAt(carcass.walls, index);
+  const lengthMm = insetLengthMm(carcass.walls, carcass.free, index) - 2 * legMm;
+  const middle = moved(ringAt(carcass.free, index), wall.along, legMm + lengthMm / 2);
+  const sign = side === 'left' ? 1 : -1;
+  const centre = moved(middle, wall.out, -legMm / 3);
+  const at = inSpace(centre, sign * (carcass.innerWidthMm / 2 - legMm / 3));
+  return finished(carcass, {
+    between: [wall.face, side],
+    legMm,
+    angleRad: Math.PI / 2,
+    lengthMm,
+    pieces: 1,
+    bodies: [{ amount: (legMm ** 2 / 2) * lengthMm, at }],
+  });
+}
+
+function finished(carcass: Carcass, block: Omit<PlacedBlock, 'litres' | 'massKg'>): PlacedBlock {
+  const mm3 = block.bodies.reduce((sum, body) => sum + body.amount, 0);
+  return { ...block, litres: mm3 / LITRE_MM3, massKg: (mm3 * carcass.sideStock.densityKgM3) / 1e9 };
+}
+
+/** Refused where the strips of two corners would meet, or a brace would stand in one. */
+function refuseLeg(legMm: number, roomMm: number, where: string): Refusal | null {
+  if (2 * legMm < roomMm) return null;
+  return refuse('cornerBlocks.legMm', {
+    allowed: `below ${Number((roomMm / 2).toFixed(2))} mm`,
+    got: legMm,
+    why: `two strips need ${2 * legMm} mm ${where}, which has ${Number(roomMm.toFixed(2))} mm`,
+  });
+}
+
+export function layOutCornerBlocks(
+  { cornerBlocks }: BoxDesign,
+  carcass: Carcass,
+  braces: BraceLayout,
+): readonly PlacedBlock[] | Refusal {
+  if (cornerBlocks === null) return [];
+  const { legMm, seams } = cornerBlocks;
+  const shortestMm = Math.min(
+    ...carcass.walls.map((_, index) => insetLengthMm(carcass.walls, carcass.free, index)),
+  );
+  const refusal =
+    refuseLeg(legMm, shortestMm, 'along the shortest wall') ??
+    (seams === 'across' ? null : refuseLeg(legMm, Math.min(...braces.baysMm), 'across the narrowest bay'));
+  if (refusal !== null) return refusal;
+  const across =
+    seams === 'sides' ? [] : carcass.walls.map((_, index) => acrossBlock(carcass, braces, legMm, index));
+  const sides =
+    seams === 'across'
+      ? []
+      : carcass.walls.flatMap((_, index) => [
+          sideBlock(carcass, legMm, index, 'left'),
+          sideBlock(carcass, legMm, index, 'right'),
+        ]);
+  return [...across, ...sides];
+}

@@ -1,0 +1,172 @@
+// Where the drivers sit, and what is cut for them. Rules of hole and recess sizes: the shop's own, from practice.
+import type {
+  BoxDesign,
+  DriverBody,
+  DriverPosition,
+  Finish,
+  MountedDrivers,
+  PlacedDriver,
+  Vector,
+  WallFace,
+} from '@gusset/contracts/enclosure';
+import type { PointMm } from '@gusset/contracts/geometry';
+import { baffleBuildMm, type Carcass } from './carcass.ts';
+import { distanceAlong, moved } from './plane.ts';
+import { ringAt } from './ring.ts';
+import { along, inSpace } from './vector.ts';
+import { type FaceAxis, upTheFace } from './wall-ring.ts';
+
+/** Play round a flange in its recess, each side, so that it goes in after the finish. */
+export const RECESS_PLAY_MM = 1;
+
+/** Holes that the finished wood needs for one driver. */
+export type DriverHoles = {
+  readonly cutoutDiaMm: number;
+  readonly recessDiaMm: number | null;
+  readonly recessDepthMm: number;
+  /** What shows on the face: the recess, or the flange of a driver that lies on it. */
+  readonly faceDiaMm: number;
+};
+
+/** One driver in its place. Points of the side view carry no z of their own. */
+export type Seat = {
+  readonly number: number;
+  readonly position: DriverPosition;
+  /** Centre on the outermost wood, and at the underside of the flange. */
+  readonly faceMm: Vector;
+  readonly seatMm: Vector;
+  readonly seatPoint: PointMm;
+};
+
+/** Everything about the drivers that depends on the box. */
+export type DriverLayout = {
+  readonly drivers: MountedDrivers;
+  readonly body: DriverBody;
+  readonly holes: DriverHoles;
+  readonly axis: FaceAxis;
+  /** Out of the box, along the drivers. */
+  readonly out: Vector;
+  readonly seats: readonly Seat[];
+};
+
+export function finishOnMm(finish: Finish, face: WallFace | 'left' | 'right'): number {
+  switch (face) {
+    case 'bottom':
+      return finish.bottomMm;
+    case 'front':
+      return finish.frontMm;
+    case 'top':
+      return finish.topMm;
+    case 'back':
+      return finish.backMm;
+    case 'left':
+      return finish.leftMm;
+    case 'right':
+      return finish.rightMm;
+    default:
+      return finish.slopesMm;
+  }
+}
+
+function driverHoles({
+  drivers,
+  finish,
+  cutoutClearanceMm,
+  baffle,
+}: BoxDesign & { drivers: MountedDrivers }) {
+  const { body, mount } = drivers;
+  const finishMm = finishOnMm(finish, baffle.face);
+  const wrappedMm = finish.wrapsOpenings ? finishMm : 0;
+  const cutoutDiaMm = body.cutoutDiaMm + cutoutClearanceMm + 2 * wrappedMm;
+  const leftUnderMm = finish.wrapsOpenings ? finish.compressedMm : 0;
+  // The flange ends level with the finish round it.
+  const recessDepthMm = body.flangeThicknessMm + body.gasketThicknessMm - finishMm + leftUnderMm;
+  if (mount === 'surface' || recessDepthMm <= 0) {
+    return { cutoutDiaMm, recessDiaMm: null, recessDepthMm: 0, faceDiaMm: body.overallDiaMm };
+  }
+  const recessDiaMm = body.overallDiaMm + 2 * wrappedMm + 2 * RECESS_PLAY_MM;
+  return { cutoutDiaMm, recessDiaMm, recessDepthMm, faceDiaMm: recessDiaMm };
+}
+
+/** Equal gaps from inner face to recess, between recesses, and to the other inner face. */
+export function evenRowZMm(count: number, faceDiaMm: number, innerWidthMm: number): number[] {
+  const gapMm = (innerWidthMm - count * faceDiaMm) / (count + 1);
+  const pitchMm = gapMm + faceDiaMm;
+  return Array.from({ length: count }, (_, index) => (index - (count - 1) / 2) * pitchMm);
+}
+
+/** Halfway up the clear inside of the baffle, measured on its outer face. */
+function middleUpMm(carcass: Carcass, { foot, up }: FaceAxis): number {
+  const start = distanceAlong(foot, ringAt(carcass.free, carcass.baffleIndex), up);
+  const end = distanceAlong(foot, ringAt(carcass.free, carcass.baffleIndex + 1), up);
+  return (start + end) / 2;
+}
+
+/** Null for a box without drivers. */
+export function layOutDrivers(design: BoxDesign, carcass: Carcass): DriverLayout | null {
+  const { drivers } = design;
+  if (drivers === null) return null;
+  const holes = driverHoles({ ...design, drivers });
+  const axis = upTheFace(carcass.baffle);
+  const { outMm } = baffleBuildMm(carcass);
+  const out = { x: carcass.baffle.out.x, y: carcass.baffle.out.y, z: 0 };
+  const upMm = middleUpMm(carcass, axis);
+  const positions =
+    drivers.positions ??
+    evenRowZMm(drivers.count, holes.faceDiaMm, carcass.innerWidthMm).map((zMm) => ({ zMm, upMm }));
+  const seats = positions.map((position, index) => {
+    const facePoint = moved(moved(axis.foot, axis.up, position.upMm), carcass.baffle.out, outMm);
+    const faceMm = inSpace(facePoint, position.zMm);
+    const seatPoint = moved(facePoint, carcass.baffle.out, -holes.recessDepthMm);
+    return {
+      number: index + 1,
+      position,
+      faceMm,
+      seatMm: along(faceMm, out, -holes.recessDepthMm),
+      seatPoint,
+    };
+  });
+  return { drivers, body: drivers.body, holes, axis, out, seats };
+}
+
+/** Hull of a driver in the side view: flange in front of the seat, frame tapering from cut-out to magnet behind. */
+export function driverSection({ body, axis, out }: DriverLayout, seat: Seat): PointMm[] {
+  const at = (upMm: number, outMm: number) => moved(moved(seat.seatPoint, axis.up, upMm), out, outMm);
+  const flange = body.overallDiaMm / 2;
+  const frame = body.cutoutDiaMm / 2;
+  const magnet = body.magnetDiaMm / 2;
+  const upper = [
+    at(flange, body.flangeThicknessMm),
+    at(flange, 0),
+    at(frame, 0),
+    at(magnet, -body.mountingDepthMm),
+  ];
+  const lower = [
+    at(-magnet, -body.mountingDepthMm),
+    at(-frame, 0),
+    at(-flange, 0),
+    at(-flange, body.flangeThicknessMm),
+  ];
+  const around = [...upper, ...lower];
+  // `up` × `out` turns clockwise where up follows the ring, so the order above is counter-clockwise only there.
+  return axis.runsUp ? around : around.reverse();
+}
+
+export function placedDriver(
+  layout: DriverLayout,
+  seat: Seat,
+  depth: { readonly depthAtMagnetEdgeMm: number; readonly neededDepthMm: number },
+): PlacedDriver {
+  const { holes, out } = layout;
+  return {
+    number: seat.number,
+    ...seat.position,
+    seatMm: seat.seatMm,
+    axis: out,
+    cutoutDiaMm: holes.cutoutDiaMm,
+    recessDiaMm: holes.recessDiaMm,
+    recessDepthMm: holes.recessDiaMm === null ? null : holes.recessDepthMm,
+    ...depth,
+    section: driverSection(layout, seat),
+  };
+}

@@ -1,0 +1,131 @@
+// Every panel of the bare box: walls, sides and doublers, in the order in which they get their marks.
+import type { BoxDesign, BoxFace, WallFace } from '@gusset/contracts/enclosure';
+import { type Board, boardAcross, boardUpright, type EndStop, wallCut } from './board.ts';
+import { baffleBuildMm, type Carcass } from './carcass.ts';
+import { type EndJoint, endJoints } from './corner-joints.ts';
+import { ringAt } from './ring.ts';
+
+const WALL_NAMES: Record<WallFace, string> = {
+  bottom: 'Bottom',
+  front: 'Front',
+  top: 'Top',
+  back: 'Back',
+  'slope-1': 'Slope 1',
+  'slope-2': 'Slope 2',
+  'slope-3': 'Slope 3',
+  'slope-4': 'Slope 4',
+};
+
+/** Where a panel's end stops on its neighbour: its outer line, its inner line, or from one to the other. */
+function endStop(carcass: Carcass, neighbour: number, joint: EndJoint): EndStop {
+  const { thicknessMm } = ringAt(carcass.stocks, neighbour);
+  return {
+    wall: ringAt(carcass.walls, neighbour),
+    outerInsetMm: joint === 'covered' ? thicknessMm : 0,
+    innerInsetMm: joint === 'through' ? 0 : thicknessMm,
+  };
+}
+
+function wallBoard(design: BoxDesign, carcass: Carcass, index: number): Board {
+  const wall = ringAt(carcass.walls, index);
+  const stock = ringAt(carcass.stocks, index);
+  const isBaffle = index === carcass.baffleIndex;
+  const { start, end } = endJoints(carcass.walls, index, design.joints);
+  const runsOverSides = design.joints.sides === 'covered';
+  const half = (runsOverSides ? carcass.widthMm : carcass.innerWidthMm) / 2;
+  const cut = wallCut(
+    wall,
+    { outerMm: 0, innerMm: stock.thicknessMm },
+    endStop(carcass, index - 1, start),
+    endStop(carcass, index + 1, end),
+  );
+  const name = isBaffle ? 'Baffle' : WALL_NAMES[wall.face];
+  return boardAcross(
+    { id: `wall-${wall.face}`, name, role: isBaffle ? 'baffle' : 'wall', face: wall.face, stock },
+    { wall, cut },
+    { zMinMm: -half, zMaxMm: half },
+    { start, end, runsOverSides },
+  );
+}
+
+function sideBoard(design: BoxDesign, carcass: Carcass, face: 'left' | 'right'): Board {
+  const runsThrough = design.joints.sides === 'through';
+  return boardUpright(
+    {
+      id: `side-${face}`,
+      name: face === 'left' ? 'Left side' : 'Right side',
+      role: 'side',
+      face,
+      stock: carcass.sideStock,
+    },
+    runsThrough ? carcass.outline : carcass.inner,
+    { outerZMm: ((face === 'left' ? 1 : -1) * carcass.widthMm) / 2, looksLeft: face === 'left' },
+    runsThrough,
+  );
+}
+
+/** Layer `layer` counts away from the baffle board, from 0. Outside layers end flush with the neighbours' outer
+ * faces over the whole width; inside layers fill the clear baffle between the neighbours' inner faces. */
+function doublerBoard(carcass: Carcass, at: 'inside' | 'outside', layer: number): Board {
+  const { baffleIndex, baffleStock: stock } = carcass;
+  const outside = at === 'outside';
+  const nearMm = outside ? layer * stock.thicknessMm : (layer + 1) * stock.thicknessMm;
+  const depth = outside
+    ? { outerMm: -nearMm - stock.thicknessMm, innerMm: -nearMm }
+    : { outerMm: nearMm, innerMm: nearMm + stock.thicknessMm };
+  const joint: EndJoint = outside ? 'through' : 'covered';
+  const cut = wallCut(
+    carcass.baffle,
+    depth,
+    endStop(carcass, baffleIndex - 1, joint),
+    endStop(carcass, baffleIndex + 1, joint),
+  );
+  const half = (outside ? carcass.widthMm : carcass.innerWidthMm) / 2;
+  return boardAcross(
+    {
+      id: `doubler-${at}-${layer + 1}`,
+      name: outside ? `Outside doubler ${layer + 1}` : `Inside doubler ${layer + 1}`,
+      role: 'doubler',
+      face: carcass.baffle.face,
+      stock,
+    },
+    { wall: carcass.baffle, cut },
+    { zMinMm: -half, zMaxMm: half },
+    null,
+  );
+}
+
+export type ShellBoards = {
+  readonly walls: readonly Board[];
+  readonly sides: readonly Board[];
+  readonly outsideDoublers: readonly Board[];
+  readonly insideDoublers: readonly Board[];
+};
+
+export function shellBoards(design: BoxDesign, carcass: Carcass): ShellBoards {
+  const layers = (at: 'inside' | 'outside') =>
+    Array.from({ length: carcass.doublers[at] }, (_, layer) => doublerBoard(carcass, at, layer));
+  return {
+    walls: carcass.walls.map((_, index) => wallBoard(design, carcass, index)),
+    sides: [sideBoard(design, carcass, 'left'), sideBoard(design, carcass, 'right')],
+    outsideDoublers: layers('outside'),
+    insideDoublers: layers('inside'),
+  };
+}
+
+/** Boards glued face to face on one side of the box, outermost first: what a hole through that face goes through. */
+export function boardsBehind(shell: ShellBoards, face: BoxFace): readonly Board[] {
+  const own = [...shell.walls, ...shell.sides].filter((board) => board.face === face);
+  const doubled = (board: Board) => board.face === face;
+  return [
+    ...shell.outsideDoublers.filter(doubled).toReversed(),
+    ...own,
+    ...shell.insideDoublers.filter(doubled),
+  ];
+}
+
+/** Wood from the outermost to the innermost face of the baffle. */
+export function baffleThicknessMm(carcass: Carcass): number {
+  const { outMm, inMm } = baffleBuildMm(carcass);
+  return outMm + inMm;
+}
