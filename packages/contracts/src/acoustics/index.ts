@@ -55,6 +55,13 @@ export {
   solveResponseRequestSchema,
 } from './solve-response.ts';
 export {
+  type SoundFinding,
+  soundFindingSchema,
+  type VerdictSetting,
+  type VerdictSettingInput,
+  verdictSettingSchema,
+} from './sound-finding.ts';
+export {
   type AirConditions,
   airSchema,
   type Cabin,
@@ -67,9 +74,9 @@ export {
   FREQUENCY_COUNT_LIMIT,
   filterSchema,
   frequenciesHzSchema,
+  SINGLE_DRIVER,
   type SoundSystem,
   type SoundSystemInput,
-  SINGLE_DRIVER,
   type Source,
   soundSystemSchema,
   sourceSchema,
