@@ -20,7 +20,7 @@ export type LengthFieldProps = FieldText & {
   readonly onCommit: (length: TypedLength | null) => void;
   readonly minMm?: number;
   readonly maxMm?: number;
-  /** Finest division of the inch shown; the shop's setting, 16 where nothing is said. */
+  /** Finest division of the inch shown; the shop's own where nothing is said. */
   readonly denominator?: InchDenominator;
   readonly isDisabled?: boolean;
   readonly isReadOnly?: boolean;
@@ -50,18 +50,18 @@ export function LengthField({
   onCommit,
   minMm = 0,
   maxMm = LENGTH_LIMIT_MM,
-  denominator = 16,
+  denominator,
   isReadOnly = false,
   ...rest
 }: LengthFieldProps) {
-  const { lengthUnit } = useDisplay();
+  const { lengthUnit, shop } = useDisplay();
   const isCoarse = useMediaQuery(COARSE_POINTER);
   const [padIsOpen, setPadIsOpen] = useState(false);
   const [prefersKeyboard, setPrefersKeyboard] = useState(false);
   // The first key after focus replaces the selected text, as typing would.
   const startsFresh = useRef(false);
   const inputRef = useRef<HTMLInputElement>(null);
-  const rules = { unit: lengthUnit, denominator, minMm, maxMm };
+  const rules = { unit: lengthUnit, denominator: denominator ?? shop.inchDenominator, minMm, maxMm };
 
   const entry = useTypedEntry<TypedLength>({
     shown: value === null ? '' : lengthInField(value.mm, rules),

@@ -1,9 +1,12 @@
 'use client';
 
 import { createContext, type ReactNode, use, useCallback, useMemo, useState } from 'react';
+import { I18nProvider } from 'react-aria-components/I18nProvider';
 import { type Display, displayCookies, type LengthUnit } from './display.ts';
+import type { ShopFacts } from './shop-facts.ts';
 
 export type DisplayControl = Display & {
+  readonly shop: ShopFacts;
   /** The unit lengths are shown in: the device's choice, else the shop's. */
   readonly lengthUnit: LengthUnit;
   readonly change: (next: Partial<Display>) => void;
@@ -21,11 +24,11 @@ const applyToPage = (display: Display): void => {
 
 export type DisplayProviderProps = {
   readonly initial: Display;
-  readonly shopUnit: LengthUnit;
+  readonly shop: ShopFacts;
   readonly children: ReactNode;
 };
 
-export function DisplayProvider({ initial, shopUnit, children }: DisplayProviderProps) {
+export function DisplayProvider({ initial, shop, children }: DisplayProviderProps) {
   const [display, setDisplay] = useState(initial);
 
   const change = useCallback(
@@ -40,13 +43,17 @@ export function DisplayProvider({ initial, shopUnit, children }: DisplayProvider
   );
 
   const control = useMemo(
-    () => ({ ...display, lengthUnit: display.unit ?? shopUnit, change }),
-    [display, shopUnit, change],
+    () => ({ ...display, shop, lengthUnit: display.unit ?? shop.lengthUnit, change }),
+    [display, shop, change],
   );
-  return <DisplayContext value={control}>{children}</DisplayContext>;
+  return (
+    <DisplayContext value={control}>
+      <I18nProvider locale={shop.locale}>{children}</I18nProvider>
+    </DisplayContext>
+  );
 }
 
-/** Theme, units and bench mode of this device. */
+/** Theme, units and bench mode of this device, and the shop's own settings. */
 export function useDisplay(): DisplayControl {
   const control = use(DisplayContext);
   if (!control) throw new Error('useDisplay needs a DisplayProvider above it.');

@@ -1,0 +1,96 @@
+// The invented shop of the style page: Quarry Road Sound and its people, vehicles and makers exist nowhere else.
+
+import type { IndexedSheet, SheetState } from '../../shared/sheet/sheet-state.ts';
+import type { JobTitle } from '../../shared/sheet/title-block.tsx';
+import type { ShopFacts } from '../../shared/shell/shop-facts.ts';
+
+export const SAMPLE_SHOP: ShopFacts = {
+  name: 'Quarry Road Sound',
+  locale: 'en-GB',
+  currency: 'GBP',
+  lengthUnit: 'mm',
+  inchDenominator: 16,
+  timeZone: 'Europe/London',
+};
+
+export const SAMPLE_PERSON = 'M. Ilves';
+
+const SHEETS: readonly (readonly [name: string, state: SheetState])[] = [
+  ['Brief', 'issued'],
+  ['Survey', 'issued'],
+  ['Sound', 'issued'],
+  ['Box', 'draft'],
+  ['Cutting', 'issued'],
+  ['Parts', 'draft'],
+  ['Price', 'issued'],
+  ['Plan', 'empty'],
+];
+
+const OPENING_CHANGE = {
+  what: 'Opening, square to the way in',
+  before: '604 mm',
+  after: '597 mm',
+  from: '02 Survey',
+};
+
+const CHANGES: Readonly<Record<string, IndexedSheet['changes']>> = {
+  Cutting: [OPENING_CHANGE, { what: 'Top panel, depth', before: '341 mm', after: '334 mm', from: '04 Box' }],
+  Price: [{ what: 'Sheets of 18 mm birch plywood', before: '2', after: '1.5', from: '05 Cutting' }],
+};
+
+export const SAMPLE_SHEETS: readonly IndexedSheet[] = SHEETS.map(([name, state], index) => ({
+  number: index + 1,
+  slug: name.toLowerCase(),
+  name,
+  href: '/style',
+  state,
+  changes: CHANGES[name] ?? [],
+}));
+
+export const SAMPLE_TITLE: JobTitle = {
+  shopName: SAMPLE_SHOP.name,
+  vehicle: 'Halden Brisk hatch, 2021',
+  customer: 'R. Okafor',
+  jobNumber: '2417',
+  revision: 'C',
+  drawnBy: SAMPLE_PERSON,
+  checkedBy: null,
+  units: 'mm',
+  scale: '1:8',
+  sheet: { number: 4, of: SHEETS.length },
+};
+
+export type SampleJob = {
+  readonly number: number;
+  readonly vehicle: string;
+  readonly customer: string;
+  readonly sheet: string;
+  readonly promised: string;
+  readonly promisedDay: number;
+  readonly pounds: number | null;
+  readonly isLate: boolean;
+  readonly isHeld: boolean;
+};
+
+const VEHICLES = ['Halden Brisk hatch', 'Merle estate', 'Orrin van', 'Tern coupe', 'Halden Ridge pickup'];
+const CUSTOMERS = ['R. Okafor', 'J. Sato', 'P. Lindqvist', 'A. Bello', 'S. Marchetti', 'T. Nwosu', 'E. Ruiz'];
+const ON_SHEET = ['02 Survey', '04 Box', '05 Cutting', '07 Price', '08 Plan'];
+const DAY_NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri'];
+
+/** As many jobs as asked for, alike on every machine. */
+export function sampleJobs(count: number): readonly SampleJob[] {
+  return Array.from({ length: count }, (_, index) => {
+    const day = (index * 7) % 25;
+    return {
+      number: 2417 - index,
+      vehicle: VEHICLES[(index * 3) % VEHICLES.length] ?? '',
+      customer: CUSTOMERS[(index * 5) % CUSTOMERS.length] ?? '',
+      sheet: ON_SHEET[(index * 2) % ON_SHEET.length] ?? '',
+      promised: `${DAY_NAMES[day % 5] ?? ''} ${24 + (day % 7)} Nov`,
+      promisedDay: day,
+      pounds: index % 6 === 4 ? null : 420 + ((index * 137) % 1900),
+      isLate: index % 9 === 3,
+      isHeld: index % 7 === 2,
+    };
+  });
+}

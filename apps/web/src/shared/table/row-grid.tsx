@@ -1,0 +1,221 @@
+'use client';
+
+import {
+  type ColumnDef,
+  createSortedRowModel,
+  type RowData,
+  rowSortingFeature,
+  tableFeatures,
+  useTable,
+} from '@tanstack/react-table';
+import { useWindowVirtualizer } from '@tanstack/react-virtual';
+import Link from 'next/link';
+import { type KeyboardEvent, type MouseEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { classNames } from '../controls/class-names.ts';
+import { useMediaQuery } from '../shell/use-media-query.ts';
+import type { DataColumn } from './data-column.ts';
+import styles from './row-grid.module.css';
+import { compareSortValues, rowAfterKey } from './visible-rows.ts';
+
+const features = tableFeatures({ rowSortingFeature, sortedRowModel: createSortedRowModel() });
+
+const ROW_PX = 52;
+const OVERSCAN_ROWS = 8;
+
+export type RowGridProps<Row extends RowData> = {
+  readonly label: string;
+  readonly rows: readonly Row[];
+  readonly columns: readonly DataColumn<Row>[];
+  readonly rowId: (row: Row) => string;
+  readonly rowName: (row: Row) => string;
+  readonly hrefOf: ((row: Row) => string) | null;
+  readonly onOpen: ((row: Row) => void) | null;
+  readonly initialSort?: { readonly columnId: string; readonly isDescending: boolean };
+};
+
+const columnDefs = <Row extends RowData>(
+  columns: readonly DataColumn<Row>[],
+): ColumnDef<typeof features, Row>[] =>
+  columns.map((column) => ({
+    id: column.id,
+    header: column.header,
+    // Undefined sorts last both ways; that is where "nothing" belongs.
+    accessorFn: (row: Row) => column.sortBy?.(row) ?? undefined,
+    enableSorting: column.sortBy !== undefined,
+    sortUndefined: 'last',
+    sortFn: (a, b, id) => compareSortValues(a.getValue(id), b.getValue(id)),
+  }));
+
+/**
+ * An APG grid moved through by row: arrows, Page keys, Home and End move, Enter opens. Only the rows in sight
+ * are in the page; the window scrolls, so the header sticks under the strip.
+ */
+export function RowGrid<Row extends RowData>({
+  label,
+  rows,
+  columns,
+  rowId,
+  rowName,
+  hrefOf,
+  onOpen,
+  initialSort,
+}: RowGridProps<Row>) {
+  const defs = useMemo(() => columnDefs(columns), [columns]);
+  const table = useTable({
+    features,
+    columns: defs,
+    data: rows,
+    getRowId: rowId,
+    enableSortingRemoval: false,
+    initialState: {
+      sorting: initialSort ? [{ id: initialSort.columnId, desc: initialSort.isDescending }] : [],
+    },
+  });
+  const sorted = table.getRowModel().rows;
+  const bodyRef = useRef<HTMLTableSectionElement>(null);
+  const [bodyTopPx, setBodyTopPx] = useState(0);
+  const [active, setActive] = useState(0);
+  const activeRow = Math.min(active, sorted.length - 1);
+
+  useLayoutEffect(() => {
+    const top = bodyRef.current?.getBoundingClientRect().top ?? 0;
+    setBodyTopPx(top + window.scrollY);
+  }, []);
+
+  const virtual = useWindowVirtualizer({
+    count: sorted.length,
+    estimateSize: () => ROW_PX,
+    overscan: OVERSCAN_ROWS,
+    scrollMargin: bodyTopPx,
+    getItemKey: (index) => sorted[index]?.id ?? index,
+  });
+
+  const moveTo = (index: number): void => {
+    setActive(index);
+    virtual.scrollToIndex(index, { align: 'auto' });
+    // The row may be on its way into the page; the next frame has it.
+    requestAnimationFrame(() => {
+      bodyRef.current?.querySelector<HTMLElement>(`[data-index="${index}"]`)?.focus({ preventScroll: true });
+    });
+  };
+
+  const onKeyDown = (event: KeyboardEvent<HTMLTableElement>): void => {
+    if (event.target !== event.currentTarget && !(event.target as HTMLElement).matches('[role="row"]'))
+      return;
+    const to = rowAfterKey(event.key, activeRow, sorted.length);
+    if (to !== null) {
+      event.preventDefault();
+      moveTo(to);
+      return;
+    }
+    const row = sorted[activeRow]?.original;
+    if (event.key === 'Enter' && row !== undefined && onOpen) {
+      event.preventDefault();
+      onOpen(row);
+    }
+  };
+
+  const onRowClick = (event: MouseEvent<HTMLElement>, row: Row): void => {
+    // Links and buttons in a cell act by themselves; a selection of text is not a click.
+    if ((event.target as HTMLElement).closest('a, button, input, label')) return;
+    if (window.getSelection()?.toString()) return;
+    onOpen?.(row);
+  };
+
+  const tracks = columns.map(({ width }) => width ?? 'minmax(0, 1fr)').join(' ');
+  const isPrinting = useMediaQuery('print');
+  // Paper shows every row, in flow; the screen those in sight, each at its place.
+  const places: readonly RowPlace[] = isPrinting
+    ? sorted.map((_, index) => ({ index, startPx: null }))
+    : virtual
+        .getVirtualItems()
+        .map(({ index, start }) => ({ index, startPx: start - virtual.options.scrollMargin }));
+
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: APG's data grid, on a real table so that paper and readers keep its rows.
+    <table
+      role="grid"
+      aria-label={label}
+      aria-rowcount={sorted.length + 1}
+      className={styles.grid}
+      style={{ '--tracks': tracks } as React.CSSProperties}
+      onKeyDown={onKeyDown}
+    >
+      <thead className={styles.heads}>
+        <tr aria-rowindex={1} className={styles.row}>
+          {table.getFlatHeaders().map((header, at) => (
+            <HeadCell
+              key={header.id}
+              words={columns[at]?.header ?? ''}
+              isFigures={columns[at]?.isFigures ?? false}
+              direction={header.column.getCanSort() ? header.column.getIsSorted() : null}
+              onSort={(isDescending) => header.column.toggleSorting(isDescending)}
+            />
+          ))}
+        </tr>
+      </thead>
+      <tbody
+        ref={bodyRef}
+        className={styles.body}
+        style={isPrinting ? undefined : { blockSize: virtual.getTotalSize() }}
+      >
+        {places.map(({ index, startPx }) => {
+          const row = sorted[index];
+          if (!row) return null;
+          return (
+            <tr
+              key={row.id}
+              ref={startPx === null ? undefined : virtual.measureElement}
+              aria-rowindex={index + 2}
+              aria-label={rowName(row.original)}
+              data-index={index}
+              tabIndex={index === activeRow ? 0 : -1}
+              className={classNames(styles.row, styles.line, onOpen && styles.opens)}
+              style={startPx === null ? undefined : { transform: `translateY(${startPx}px)` }}
+              onFocus={() => setActive(index)}
+              onClick={(event) => onRowClick(event, row.original)}
+            >
+              {columns.map((column, at) => (
+                <td key={column.id} className={classNames(styles.cell, column.isFigures && styles.figures)}>
+                  {at === 0 && hrefOf ? (
+                    <Link href={hrefOf(row.original)} tabIndex={-1} className={styles.link}>
+                      {column.cell(row.original)}
+                    </Link>
+                  ) : (
+                    column.cell(row.original)
+                  )}
+                </td>
+              ))}
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+type RowPlace = { readonly index: number; readonly startPx: number | null };
+
+type HeadCellProps = {
+  readonly words: string;
+  readonly isFigures: boolean;
+  /** Null where the column can't be sorted, false where it isn't. */
+  readonly direction: 'asc' | 'desc' | false | null;
+  readonly onSort: (isDescending: boolean) => void;
+};
+
+function HeadCell({ words, isFigures, direction, onSort }: HeadCellProps) {
+  const sorted = direction === 'asc' ? 'ascending' : direction === 'desc' ? 'descending' : undefined;
+  return (
+    <th scope="col" aria-sort={sorted} className={classNames(styles.headCell, isFigures && styles.figures)}>
+      {direction === null ? (
+        words
+      ) : (
+        <button type="button" className={styles.sort} onClick={() => onSort(direction === 'asc')}>
+          {words}
+          <span className={styles.direction} data-direction={direction || 'none'} aria-hidden="true" />
+        </button>
+      )}
+    </th>
+  );
+}
