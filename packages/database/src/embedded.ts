@@ -34,13 +34,16 @@ type Secrets = { readonly adminPassword: string; readonly apiPassword: string };
 export async function startEmbeddedPostgres(options: {
   readonly dataFolder: string;
   readonly database?: string;
+  /** Another PostgreSQL's folder that holds `bin/`; the npm packages' one where it is left out. */
+  readonly binariesFolder?: string;
   readonly say?: (line: string) => void;
 }): Promise<EmbeddedPostgres> {
   const { dataFolder, database = 'gusset', say = () => undefined } = options;
+  const binaries = options.binariesFolder ?? embeddedPostgresFolder();
   const folder = path.join(dataFolder, 'postgres');
   const identity = process.getuid?.() === 0 ? { uid: NOBODY, gid: NOBODY } : {};
   await prepareFolder(dataFolder, identity.uid);
-  const native = await reachableBinaries(embeddedPostgresFolder(), dataFolder, identity.uid);
+  const native = await reachableBinaries(binaries, dataFolder, identity.uid);
   await refuseIfHeld(dataFolder);
   const secrets = await readOrMakeSecrets(dataFolder);
 

@@ -1,5 +1,5 @@
-// One PostgreSQL for the whole run: the embedded one, or the server in TEST_POSTGRES_URL (CI repeats the tests on an
-// older version). Each test file makes a database of its own in it.
+// One PostgreSQL for the whole run: the embedded one, or another version whose folder TEST_POSTGRES_FOLDER names (the
+// test command repeats the tests on an older one). Each test file makes a database of its own in it.
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -13,13 +13,13 @@ declare module 'vitest' {
 }
 
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
-  const given = process.env.TEST_POSTGRES_URL;
-  if (given !== undefined && given !== '') {
-    project.provide('adminUrl', given);
-    return async () => undefined;
-  }
   const dataFolder = mkdtempSync(path.join(tmpdir(), 'gusset-test-'));
-  const server = await startEmbeddedPostgres({ dataFolder, database: 'gusset_test' });
+  const binariesFolder = process.env.TEST_POSTGRES_FOLDER;
+  const server = await startEmbeddedPostgres({
+    dataFolder,
+    database: 'gusset_test',
+    ...(binariesFolder === undefined ? {} : { binariesFolder }),
+  });
   project.provide('adminUrl', server.adminUrl);
   return async () => {
     await server.stop();
