@@ -1,1 +1,13 @@
-export {};
+export { buildCavity, NO_SURROUNDINGS } from './build-cavity.ts';
+export { BEHIND_SEAT } from './forms/behind-seat.ts';
+export { freePointsForm, stationsForm } from './forms/free-section.ts';
+export { HATCH_ESTATE } from './forms/hatch-estate.ts';
+export { SALOON_BOOT } from './forms/saloon-boot.ts';
+export { UNDER_SEAT } from './forms/under-seat.ts';
+export { largestStraightBox, type StraightBoxWish } from './largest-straight-box.ts';
+export { type OpeningCheckInput, passesOpeningSquareOn } from './opening-check.ts';
+export { type PlaceBoxInput, placeBox } from './place-box.ts';
+export { defaultPlusMinus, missingDimensions } from './readings.ts';
+export { type RestInput, restAgainst } from './rest-against.ts';
+export { sketchCavity } from './sketch-cavity.ts';
+export { type SurveyInState, surveyInState } from './space-state.ts';

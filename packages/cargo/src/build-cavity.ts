@@ -1,0 +1,227 @@
+// Survey -> cavity: closed counter-clockwise section with named walls and their ±, opening, widths, obstructions.
+import type {
+  CavityResult,
+  CavityWall,
+  Measurement,
+  Obstruction,
+  Opening,
+  SectionForm,
+  Surroundings,
+  WidthSlab,
+} from '@gusset/contracts/cargo';
+import type { PointMm, PolygonMm } from '@gusset/contracts/geometry';
+import { type Refusal, refuse } from '@gusset/units';
+import { checksOf, correctionsOf } from './check-dimensions.ts';
+import { checkFindings, comparisonFindings } from './findings.ts';
+import { construct } from './forms/construct.ts';
+import type { Construction } from './forms/construction.ts';
+import { type OutlineWall, outlineOf, polygonOf } from './outline.ts';
+import { boundsOf, signedAreaMm2 } from './plane/polygon.ts';
+import { crossingEdges } from './plane/simple.ts';
+import { cross, lengthOf, minus, outwardNormal, plus } from './plane/vector.ts';
+import { fieldOf, missingIn, readingsOf, type TakenValue, withAssumed } from './readings.ts';
+import { blamed, surroundingsRefusal } from './refusals.ts';
+import { likelyOf, type Spread, spreadOf, wallShares, worstOf } from './spread.ts';
+
+export const NO_SURROUNDINGS: Surroundings = { obstructions: [], keepFree: [] };
+
+/** Less than this is no room for a box: one square centimetre, mm². */
+const LEAST_AREA_MM2 = 100;
+/** What is assumed free beyond the opening reaches this many times the size of the section. */
+const OUTSIDE_REACH = 3;
+
+/**
+ * Builds the cavity of a survey, mm. Refused, with the dimension named, when a reading cannot be, a required one is
+ * missing, or the walls cross. Contradictions that still leave a section are findings.
+ */
+export function buildCavity(
+  form: SectionForm,
+  measurements: readonly Measurement[],
+  surroundings: Surroundings = NO_SURROUNDINGS,
+): CavityResult | Refusal {
+  const readings = readingsOf(form, measurements);
+  const rejected = readings.rejected[0];
+  if (rejected !== undefined) return refuse(rejected.field, rejected);
+  const missing = missingIn(form, readings.taken);
+  if (missing[0] !== undefined) {
+    return refuse(fieldOf(missing[0].key), {
+      allowed: 'every required dimension',
+      got: null,
+      why: `not taken yet: ${missing.map(({ letter, label }) => `${letter} (${label})`).join(', ')}`,
+    });
+  }
+  const misplaced = surroundingsRefusal(surroundings);
+  if (misplaced !== null) return misplaced;
+  const { used, findings: assumptions } = withAssumed(form, readings.taken);
+  const values = new Map([...used].map(([key, taken]) => [key, taken.value]));
+  const construction = construct(form, values);
+  const impossible = construction.impossible[0];
+  if (impossible !== undefined) return refuse(fieldOf(impossible.key), impossible);
+  const outline = outlineOf(construction);
+  const spread = spreadOf(form, values, new Map([...used].map(([key, taken]) => [key, taken.plusMinus])));
+  const broken = brokenOutline(form, values, outline);
+  if (broken !== null) return broken;
+  const checks = checksOf(construction.derived, readings.taken, spread);
+  const walls = wallsOf(outline, spread, used);
+  const opening = openingOf(outline, construction, walls, spread);
+  if (opening === null) {
+    return refuse('form', {
+      allowed: 'a wall with the role opening',
+      got: null,
+      why: 'the section has no opening left',
+    });
+  }
+  const widthSlabs = slabsOf(construction, spread);
+  return {
+    kind: form.kind,
+    polygon: [...polygonOf(outline)],
+    walls,
+    opening,
+    widthSlabs,
+    obstructions: [...lidFrame(construction, opening, widthSlabs, used), ...surroundings.obstructions],
+    keepFree: surroundings.keepFree,
+    outside: outsideOf(outline, opening),
+    checks,
+    corrections: correctionsOf(form, used, checks),
+    findings: [
+      ...comparisonFindings(construction, spread),
+      ...checkFindings(checks),
+      ...construction.findings,
+      ...readings.findings,
+      ...assumptions,
+    ],
+  };
+}
+
+function brokenOutline(
+  form: SectionForm,
+  values: ReadonlyMap<string, number>,
+  outline: readonly OutlineWall[],
+): Refusal | null {
+  const polygon = polygonOf(outline);
+  const names = outline.map(({ wall }) => wall.name.toLowerCase());
+  if (outline.length < 3 || signedAreaMm2(polygon) < LEAST_AREA_MM2) {
+    return blamed(form, values, outline, 'these dimensions leave no room between the walls');
+  }
+  if (!outline.some(({ wall }) => wall.role === 'opening')) {
+    return blamed(form, values, outline, 'the opening has no height');
+  }
+  const crossing = crossingEdges(polygon);
+  if (crossing === null) return null;
+  const [first, second] = crossing;
+  const walls = outline.filter((_, index) => index === first || index === second);
+  return blamed(form, values, walls, `${names[first]} and ${names[second]} cross`);
+}
+
+function wallsOf(
+  outline: readonly OutlineWall[],
+  spread: Spread,
+  used: ReadonlyMap<string, TakenValue>,
+): CavityWall[] {
+  const juts = outline.map(({ start, end }, index) => {
+    const before = outline[(index + outline.length - 1) % outline.length]?.start.at ?? start.at;
+    return cross(minus(start.at, before), minus(end.at, start.at)) < 0;
+  });
+  return outline.map(({ wall, start, end }, index) => {
+    const ends = [
+      { cornerId: start.id, juts: juts[index] ?? false },
+      { cornerId: end.id, juts: juts[(index + 1) % outline.length] ?? false },
+    ];
+    const shares = wallShares(spread, ends, outwardNormal(start.at, end.at));
+    const frame = used.get('lidFrame');
+    // No frame was seen below the shut lid: how sure that is belongs to the opening plane itself.
+    if (wall.role === 'opening' && frame !== undefined && frame.value === 0 && frame.plusMinus > 0) {
+      shares.push({ key: 'lidFrame', plusMinusMm: frame.plusMinus });
+    }
+    return {
+      ...wall,
+      plusMinusMm: worstOf(shares),
+      likelyPlusMinusMm: likelyOf(shares),
+      shares,
+    };
+  });
+}
+
+function openingOf(
+  outline: readonly OutlineWall[],
+  construction: Construction,
+  walls: readonly CavityWall[],
+  spread: Spread,
+): Opening | null {
+  const wallIndex = walls.findIndex((wall) => wall.role === 'opening');
+  const found = outline[wallIndex];
+  if (found === undefined) return null;
+  const from = found.start.at;
+  const to = found.end.at;
+  return {
+    wallIndex,
+    from,
+    to,
+    heightMm: lengthOf(minus(to, from)),
+    heightPlusMinusMm: stretchOf(found, spread),
+    widthMm: construction.openingWidthMm,
+    widthPlusMinusMm: worstOf(spread.scalars.get('opening-width') ?? []),
+  };
+}
+
+/** Worst case of the distance between the two ends of a wall. */
+function stretchOf({ start, end }: OutlineWall, spread: Spread): number {
+  const lengthMm = lengthOf(minus(end.at, start.at));
+  const starts = spread.corners.get(start.id);
+  const ends = spread.corners.get(end.id);
+  const keys = new Set([...(starts?.keys() ?? []), ...(ends?.keys() ?? [])]);
+  const still: PointMm = { xMm: 0, yMm: 0 };
+  return [...keys].reduce((sum, key) => {
+    const changes = [0, 1].map((way) => {
+      const from = plus(start.at, starts?.get(key)?.[way] ?? still);
+      const to = plus(end.at, ends?.get(key)?.[way] ?? still);
+      return Math.abs(lengthOf(minus(to, from)) - lengthMm);
+    });
+    return sum + Math.max(...changes);
+  }, 0);
+}
+
+function slabsOf(construction: Construction, spread: Spread): WidthSlab[] {
+  const worst = (id: string) => worstOf(spread.scalars.get(id) ?? []);
+  return construction.slabs.map(({ id, name, polygon, widthMm }) => ({
+    id,
+    name,
+    polygon: [...polygon],
+    zMinMm: -widthMm / 2,
+    zMaxMm: widthMm / 2,
+    sidePlusMinusMm: worst(`width:${id}`) / 2,
+    sectionPlusMinusMm: Math.max(...['left', 'right', 'bottom', 'top'].map((side) => worst(`${side}:${id}`))),
+  }));
+}
+
+/** What of the shut lid hangs below the plane of the opening: in the way of a box in its place, not on the way in. */
+function lidFrame(
+  construction: Construction,
+  { from, to }: Opening,
+  slabs: readonly WidthSlab[],
+  used: ReadonlyMap<string, TakenValue>,
+): Obstruction[] {
+  if (construction.lidFrameMm <= 0) return [];
+  const outward = outwardNormal(from, to);
+  const inside = [plus(to, outward, -construction.lidFrameMm), plus(from, outward, -construction.lidFrameMm)];
+  return [
+    {
+      id: 'lid-frame',
+      name: 'Frame of the shut lid',
+      polygon: [from, to, ...inside],
+      zMinMm: Math.min(...slabs.map((slab) => slab.zMinMm)),
+      zMaxMm: Math.max(...slabs.map((slab) => slab.zMaxMm)),
+      plusMinusMm: used.get('lidFrame')?.plusMinus ?? 0,
+      appliesTo: 'fit',
+      moves: true,
+    },
+  ];
+}
+
+function outsideOf(outline: readonly OutlineWall[], { from, to }: Opening): CavityResult['outside'] {
+  const { xMinMm, xMaxMm, yMinMm, yMaxMm } = boundsOf(polygonOf(outline));
+  const reachMm = OUTSIDE_REACH * Math.hypot(xMaxMm - xMinMm, yMaxMm - yMinMm);
+  const outward = outwardNormal(from, to);
+  const region: PolygonMm = [from, plus(from, outward, reachMm), plus(to, outward, reachMm), to];
+  return { assumes: 'free-straight-out-from-the-opening', region: [...region] };
+}
