@@ -24,6 +24,8 @@ export type DriverHoles = {
   readonly cutoutDiaMm: number;
   readonly recessDiaMm: number | null;
   readonly recessDepthMm: number;
+  /** How far the flange ends up in front of the finished face. */
+  readonly proudMm: number;
   /** What shows on the face: the recess, or the flange of a driver that lies on it. */
   readonly faceDiaMm: number;
 };
@@ -68,24 +70,30 @@ export function finishOnMm(finish: Finish, face: WallFace | 'left' | 'right'): n
   }
 }
 
-function driverHoles({
-  drivers,
-  finish,
-  cutoutClearanceMm,
-  baffle,
-}: BoxDesign & { drivers: MountedDrivers }) {
-  const { body, mount } = drivers;
+function driverHoles(
+  { finish, cutoutClearanceMm, baffle }: BoxDesign,
+  { body, mount }: MountedDrivers,
+): DriverHoles {
   const finishMm = finishOnMm(finish, baffle.face);
   const wrappedMm = finish.wrapsOpenings ? finishMm : 0;
   const cutoutDiaMm = body.cutoutDiaMm + cutoutClearanceMm + 2 * wrappedMm;
-  const leftUnderMm = finish.wrapsOpenings ? finish.compressedMm : 0;
-  // The flange ends level with the finish round it.
-  const recessDepthMm = body.flangeThicknessMm + body.gasketThicknessMm - finishMm + leftUnderMm;
+  const flangeMm = body.flangeThicknessMm + body.gasketThicknessMm;
+  // A flange pinches what lies under it: in a recess only a finish that is tucked in, on the face any finish.
+  const recessDepthMm = flangeMm - finishMm + (finish.wrapsOpenings ? finish.compressedMm : 0);
   if (mount === 'surface' || recessDepthMm <= 0) {
-    return { cutoutDiaMm, recessDiaMm: null, recessDepthMm: 0, faceDiaMm: body.overallDiaMm };
+    const proudMm = Math.max(0, flangeMm + Math.min(finish.compressedMm, finishMm) - finishMm);
+    return { cutoutDiaMm, recessDiaMm: null, recessDepthMm: 0, proudMm, faceDiaMm: body.overallDiaMm };
   }
   const recessDiaMm = body.overallDiaMm + 2 * wrappedMm + 2 * RECESS_PLAY_MM;
-  return { cutoutDiaMm, recessDiaMm, recessDepthMm, faceDiaMm: recessDiaMm };
+  return { cutoutDiaMm, recessDiaMm, recessDepthMm, proudMm: 0, faceDiaMm: recessDiaMm };
+}
+
+/** Between a grille and a cone at full travel. */
+export const GRILLE_ROOM_MM = 6;
+
+/** Room that a grille needs in front of the finished face; null where the travel is not stated. */
+export function grilleRoomMm({ body, holes }: DriverLayout): number | null {
+  return body.xmechMm === null ? null : body.xmechMm + GRILLE_ROOM_MM + holes.proudMm;
 }
 
 /** Equal gaps from inner face to recess, between recesses, and to the other inner face. */
@@ -106,7 +114,7 @@ function middleUpMm(carcass: Carcass, { foot, up }: FaceAxis): number {
 export function layOutDrivers(design: BoxDesign, carcass: Carcass): DriverLayout | null {
   const { drivers } = design;
   if (drivers === null) return null;
-  const holes = driverHoles({ ...design, drivers });
+  const holes = driverHoles(design, drivers);
   const axis = upTheFace(carcass.baffle);
   const { outMm } = baffleBuildMm(carcass);
   const out = { x: carcass.baffle.out.x, y: carcass.baffle.out.y, z: 0 };
@@ -166,6 +174,8 @@ export function placedDriver(
     cutoutDiaMm: holes.cutoutDiaMm,
     recessDiaMm: holes.recessDiaMm,
     recessDepthMm: holes.recessDiaMm === null ? null : holes.recessDepthMm,
+    proudMm: holes.proudMm,
+    grilleRoomMm: grilleRoomMm(layout),
     ...depth,
     section: driverSection(layout, seat),
   };

@@ -70,8 +70,15 @@ export const boxFindingSchema = z.discriminatedUnion('code', [
     byMm: mm,
   }),
   z.strictObject({ code: z.literal('recess-thin'), leftMm: mm, neededMm: mm, byMm: mm }),
-  /** From the bolt circle to the cut-out's edge there is less than the T-nut's flange needs. */
-  z.strictObject({ code: z.literal('t-nut-at-cutout'), roomMm: mm, neededMm: mm, byMm: mm }),
+  /** From the bolt circle to the cut-out's edge there is less than the T-nut's flange, or the fixing's hole with
+   * wood round it, needs: trim the flange, use an insert, or a plywood ring. */
+  z.strictObject({
+    code: z.literal('fixing-at-cutout'),
+    fixing: z.enum(['screw', 't-nut', 'insert']),
+    roomMm: mm,
+    neededMm: mm,
+    byMm: mm,
+  }),
   z.strictObject({ code: z.literal('grille-close'), standOffMm: mm, neededMm: mm, byMm: mm }),
   z.strictObject({ code: z.literal('driver-displacement-missing'), count: z.int() }),
   z.strictObject({ code: z.literal('driver-mass-missing'), count: z.int() }),
@@ -125,7 +132,7 @@ export const BOX_FINDING_LEVELS = {
   'driver-near-edge': 'warn',
   'drivers-close': 'warn',
   'recess-thin': 'warn',
-  't-nut-at-cutout': 'warn',
+  'fixing-at-cutout': 'warn',
   'grille-close': 'warn',
   'driver-displacement-missing': 'warn',
   'driver-mass-missing': 'warn',

@@ -94,6 +94,10 @@ const placedDriverSchema = z.strictObject({
   cutoutDiaMm: z.number(),
   recessDiaMm: z.number().nullable(),
   recessDepthMm: z.number().nullable(),
+  /** How far the flange stands in front of the finished face; not in the box's finished size. */
+  proudMm: z.number(),
+  /** Stand-off that a grille needs from the finished face; null where the driver's travel is not stated. */
+  grilleRoomMm: z.number().nullable(),
   /** Seat to the nearest wall along the axis, measured at the magnet's edge. */
   depthAtMagnetEdgeMm: z.number(),
   neededDepthMm: z.number(),
