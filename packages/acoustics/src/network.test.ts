@@ -1,0 +1,99 @@
+// Laws of the circuit itself: energy and air are conserved, whatever stands in it.
+import { type SoundSystemInput, soundSystemSchema } from '@gusset/contracts/acoustics';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { TRUTH_CASES } from '../truth/cases.ts';
+import { airAt } from './air.ts';
+import { buildNetwork } from './build-network.ts';
+import { squeezeAdmittance } from './chamber.ts';
+import { add, magnitude, multiply, scale, ZERO } from './complex.ts';
+import { type Network, type NetworkState, solveNetwork } from './network.ts';
+import { blockedImpedance } from './voice-coil.ts';
+
+function networkOf(input: SoundSystemInput): Network {
+  const system = soundSystemSchema.parse(input);
+  return buildNetwork(system, airAt(system.air)).network;
+}
+
+const square = (a: { re: number; im: number }) => a.re ** 2 + a.im ** 2;
+const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
+
+/** Everything that turns to heat, W per volt². */
+function heat(network: Network, state: NetworkState): number {
+  const blockedOhm = blockedImpedance(network.coil, state.omega).re;
+  const drivers = network.strings.map(({ copies, motors }, s) =>
+    sum(
+      motors.map(({ drivers: inSeries }, m) => {
+        const coil = square(state.stringCurrents[s] ?? ZERO) * blockedOhm;
+        const suspension = square(state.velocities[s]?.[m] ?? ZERO) * network.driver.rmsNsPerM;
+        return copies * inSeries * (coil + suspension);
+      }),
+    ),
+  );
+  const chambers = network.chambers.map((chamber, k) => {
+    const squeezed = multiply(state.pressures[k] ?? ZERO, squeezeAdmittance(chamber, state.omega));
+    return square(squeezed) * chamber.absorption + square(state.pressures[k] ?? ZERO) * chamber.leak;
+  });
+  const outlets = network.outlets.map(
+    (outlet, o) => square(state.outletFlows[o] ?? ZERO) * outlet.acousticResistance,
+  );
+  const source = square(state.current) * (network.outputOhm + network.cableOhm);
+  return sum([...drivers, ...chambers, ...outlets, source]);
+}
+
+const caseAndFrequency = fc.tuple(
+  fc.constantFrom(...TRUTH_CASES),
+  fc.double({ min: 5, max: 500, noNaN: true }),
+);
+
+describe('solveNetwork', () => {
+  it('turns to heat what the source gives, in every kind of system at any frequency', () => {
+    fc.assert(
+      fc.property(caseAndFrequency, ([{ input }, frequencyHz]) => {
+        const network = networkOf(input);
+        const state = solveNetwork(network, frequencyHz);
+        const given = state.current.re; // of one volt, real part of V I*
+        expect(Math.abs(heat(network, state) / given - 1)).toBeLessThan(1e-9);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('moves out of the box exactly the air that its chambers give up', () => {
+    fc.assert(
+      fc.property(caseAndFrequency, ([{ input }, frequencyHz]) => {
+        const network = networkOf(input);
+        if (network.chambers.length === 0 || input.enclosure.kind === 'infinite-baffle') return;
+        const state = solveNetwork(network, frequencyHz);
+        const squeezed = network.chambers.map((chamber, k) =>
+          multiply(state.pressures[k] ?? ZERO, squeezeAdmittance(chamber, state.omega)),
+        );
+        const net = squeezed.reduce(add, state.outsideFlow);
+        const largest = Math.max(magnitude(state.outsideFlow), ...squeezed.map(magnitude));
+        expect(magnitude(net) / largest).toBeLessThan(1e-9);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('is reciprocal: what blocks the cone electrically is the square of its force factor', () => {
+    // A driver in a baffle: Z = Zcoil + BL²/Zm, at resonance Re (1 + Qms/Qes).
+    const baffle = TRUTH_CASES.find(({ id }) => id === 'baffle');
+    if (baffle === undefined) throw new Error('no baffle case');
+    const input = { ...baffle.input, driver: { ...baffle.input.driver, leMh: 0 } };
+    const { driver } = input;
+    const state = solveNetwork(networkOf(input), driver.fsHz);
+    const ohm = 1 / magnitude(state.current);
+    expect(ohm).toBeCloseTo(driver.reOhm * (1 + driver.qms / driver.qes), 9);
+  });
+
+  it('radiates from a tight closed box what its cone moves', () => {
+    const one = TRUTH_CASES.find(({ id }) => id === 'closed');
+    if (one === undefined) throw new Error('no closed case');
+    const network = networkOf(one.input);
+    const state = solveNetwork(network, 40);
+    const cone = scale(state.velocities[0]?.[0] ?? ZERO, network.driver.sdM2);
+    expect(magnitude(cone)).toBeGreaterThan(1e-6);
+    expect(magnitude(add(state.outsideFlow, scale(cone, -1)))).toBeLessThan(1e-15);
+  });
+});
