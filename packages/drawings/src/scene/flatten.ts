@@ -10,11 +10,12 @@ import {
 } from './annotations.ts';
 import { hatchSegments } from './hatch-segments.ts';
 import { HATCHES, penOf, type Stroke, type StrokeRole } from './pens.ts';
-import type { ArcItem, HatchItem, RegionItem, Scene, SceneItem, TextItem } from './scene.ts';
+import type { ArcItem, HatchItem, InsetItem, RegionItem, Scene, SceneItem, TextItem } from './scene.ts';
 import {
   arcCommands,
   circleCommands,
   type PathCommand,
+  placeShape,
   ringCommands,
   type Shape,
   type TextShape,
@@ -60,11 +61,18 @@ function shapesOf(item: SceneItem): readonly Shape[] {
           item.fill,
         ),
       ];
+    case 'inset':
+      return insetShapes(item);
     case 'arc':
       return [arcShape(item)];
     default:
       return plainShapes(item);
   }
+}
+
+function insetShapes({ scene, at, scale }: InsetItem): readonly Shape[] {
+  const shapes = flattenScene(scene).flatMap(({ groups }) => groups.flatMap((group) => group.shapes));
+  return shapes.map((shape) => placeShape(shape, scale, at));
 }
 
 const arcShape = (item: ArcItem): Shape =>

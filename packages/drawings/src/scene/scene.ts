@@ -109,6 +109,14 @@ export type CentreLineItem = Keyed & { readonly kind: 'centre-line'; readonly fr
 /** Long break: a thin line with a zigzag, where the drawing leaves something out. */
 export type BreakItem = Keyed & { readonly kind: 'break'; readonly from: Spot; readonly to: Spot };
 
+/** A whole drawing set into another: a view on a sheet, a figure on a page. Line widths and letters shrink with it. */
+export type InsetItem = Keyed & {
+  readonly kind: 'inset';
+  readonly scene: Scene;
+  readonly at: Spot;
+  readonly scale: number;
+};
+
 export type SceneItem =
   | LineItem
   | PolylineItem
@@ -121,7 +129,8 @@ export type SceneItem =
   | LeaderItem
   | BalloonItem
   | CentreLineItem
-  | BreakItem;
+  | BreakItem
+  | InsetItem;
 
 export type Layer = { readonly id: string; readonly items: readonly SceneItem[] };
 

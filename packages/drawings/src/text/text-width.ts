@@ -4,6 +4,7 @@ import type { TextFace } from '../scene/scene.ts';
 import { ARCHIVO_WIDTHS, FIRST_CODE_POINT } from './archivo-widths.ts';
 
 const MONO_WIDTH = 600; // thousandths, every glyph
+const THIN_SPACE_WIDTH = 195; // U+2009 and U+202F, as inch fractions and prices hold them
 const UNKNOWN_WIDTH = 700; // thousandths, DejaVu Sans on average for Greek, Cyrillic and arrows
 
 /** Width of one line of text, points. */
@@ -14,6 +15,7 @@ export function textWidthPt(text: string, face: TextFace, sizePt: number): numbe
 }
 
 function signWidth(sign: string, face: Exclude<TextFace, 'mono'>): number {
+  if (sign === '\u2009' || sign === '\u202f') return THIN_SPACE_WIDTH;
   const cut = ARCHIVO_WIDTHS[face];
   const code = sign.codePointAt(0) ?? 0;
   return cut.latin[code - FIRST_CODE_POINT] || cut.signs[sign] || UNKNOWN_WIDTH;

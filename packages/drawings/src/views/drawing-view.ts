@@ -1,5 +1,6 @@
 // The paper a drawing is made for: its size, its lettering, how lengths are written, and the scale that fits.
 import type { PointMm } from '@gusset/contracts/geometry';
+import { formatLength } from '@gusset/units';
 import type { WorldFrame } from '../scene/scene.ts';
 import { type Spot, spot } from '../scene/spot.ts';
 
@@ -18,17 +19,11 @@ export const SCREEN_VIEW: DrawingView = {
   widthPt: 760,
   heightPt: 460,
   textPt: 12,
-  formatLength: plainMm,
+  formatLength: (lengthMm) => formatLength(lengthMm, { unit: 'mm', style: 'drawing' }),
   scale: 'fit',
 };
 
 export const withDefaults = (view: Partial<DrawingView>): DrawingView => ({ ...SCREEN_VIEW, ...view });
-
-/** Whole millimetres, or tenths where there are any: `438`, `438.2`. */
-export function plainMm(lengthMm: number): string {
-  const tenths = Math.round(lengthMm * 10) + 0; // + 0: never -0
-  return tenths % 10 === 0 ? String(tenths / 10) : (tenths / 10).toFixed(1);
-}
 
 /** Room for dimensions round the thing drawn. */
 export type Margins = {

@@ -1,0 +1,1 @@
+export { type PdfOptions, renderPdf } from './render-pdf.ts';
