@@ -6,8 +6,6 @@ import { currencySchema, lineKindSchema, partSourceSchema, rateBasisPointsSchema
 const minorSchema = z.number().int().min(Number.MIN_SAFE_INTEGER).max(Number.MAX_SAFE_INTEGER);
 const notNegativeSchema = z.number().int().min(0).max(Number.MAX_SAFE_INTEGER);
 
-const taxShareSchema = z.strictObject({ code: z.string(), taxMinor: notNegativeSchema });
-
 const customerLineShape = {
   key: z.string(),
   kind: lineKindSchema,
@@ -26,7 +24,8 @@ const customerLineShape = {
   discountMinor: notNegativeSchema,
   /** After discount, without tax. */
   netMinor: notNegativeSchema,
-  taxes: z.array(taxShareSchema),
+  /** Every tax on this line; their sum is `taxMinor`. */
+  taxCodes: z.array(z.string()),
   taxMinor: notNegativeSchema,
   /** What the line comes to: net and tax. */
   grossMinor: notNegativeSchema,
