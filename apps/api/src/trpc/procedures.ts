@@ -2,6 +2,7 @@
 import { may, type Permission } from '@gusset/contracts/access';
 import type { ShopErrorData } from '@gusset/contracts/errors';
 import { initTRPC, TRPCError } from '@trpc/server';
+import { toShopError } from '../data/database-errors.ts';
 import { errorData, ShopError, toTrpcError } from '../errors.ts';
 import type { Context } from './context.ts';
 
@@ -30,7 +31,7 @@ const translateErrors = t.middleware(async ({ ctx, next, path }) => {
   const answer = await next();
   if (answer.ok) return answer;
   const { cause } = answer.error;
-  const translated = toTrpcError(cause);
+  const translated = toTrpcError(toShopError(cause) ?? cause);
   if (translated !== null) throw translated;
   if (answer.error.code === 'INTERNAL_SERVER_ERROR') {
     ctx.deps.log.error(

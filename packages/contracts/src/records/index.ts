@@ -32,6 +32,7 @@ export {
   type PartInput,
   type PersonInput,
   partInputSchema,
+  partInputSchemas,
   personInputSchema,
   type SupplierInput,
   stockStepSchema,

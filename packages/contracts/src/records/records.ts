@@ -106,15 +106,38 @@ const partCommon = {
   notes: notesSchema.default(''),
 };
 
+export const partInputSchemas = {
+  driver: z.strictObject({ kind: z.literal('driver'), ...partCommon, figures: partFiguresSchemas.driver }),
+  amplifier: z.strictObject({
+    kind: z.literal('amplifier'),
+    ...partCommon,
+    figures: partFiguresSchemas.amplifier,
+  }),
+  processor: z.strictObject({
+    kind: z.literal('processor'),
+    ...partCommon,
+    figures: partFiguresSchemas.processor,
+  }),
+  source: z.strictObject({ kind: z.literal('source'), ...partCommon, figures: partFiguresSchemas.source }),
+  sheet: z.strictObject({ kind: z.literal('sheet'), ...partCommon, figures: partFiguresSchemas.sheet }),
+  finish: z.strictObject({ kind: z.literal('finish'), ...partCommon, figures: partFiguresSchemas.finish }),
+  hardware: z.strictObject({
+    kind: z.literal('hardware'),
+    ...partCommon,
+    figures: partFiguresSchemas.hardware,
+  }),
+  supply: z.strictObject({ kind: z.literal('supply'), ...partCommon, figures: partFiguresSchemas.supply }),
+} as const;
+
 export const partInputSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('driver'), ...partCommon, figures: partFiguresSchemas.driver }),
-  z.strictObject({ kind: z.literal('amplifier'), ...partCommon, figures: partFiguresSchemas.amplifier }),
-  z.strictObject({ kind: z.literal('processor'), ...partCommon, figures: partFiguresSchemas.processor }),
-  z.strictObject({ kind: z.literal('source'), ...partCommon, figures: partFiguresSchemas.source }),
-  z.strictObject({ kind: z.literal('sheet'), ...partCommon, figures: partFiguresSchemas.sheet }),
-  z.strictObject({ kind: z.literal('finish'), ...partCommon, figures: partFiguresSchemas.finish }),
-  z.strictObject({ kind: z.literal('hardware'), ...partCommon, figures: partFiguresSchemas.hardware }),
-  z.strictObject({ kind: z.literal('supply'), ...partCommon, figures: partFiguresSchemas.supply }),
+  partInputSchemas.driver,
+  partInputSchemas.amplifier,
+  partInputSchemas.processor,
+  partInputSchemas.source,
+  partInputSchemas.sheet,
+  partInputSchemas.finish,
+  partInputSchemas.hardware,
+  partInputSchemas.supply,
 ]);
 export type PartInput = z.infer<typeof partInputSchema>;
 
