@@ -12,7 +12,7 @@
 import { type ChamberElements, squeezeAdmittance } from './chamber.ts';
 import { add, type Complex, complex, multiply, ONE, reciprocal, scale, subtract, ZERO } from './complex.ts';
 import type { DriverElements } from './driver-elements.ts';
-import { solveLinear } from './linear-solve.ts';
+import { addTo, emptySystem, type LinearSystem, solveLinear } from './linear-solve.ts';
 import { blockedImpedance, type VoiceCoil } from './voice-coil.ts';
 
 /** What a cone's face looks at: a chamber by its place in the list, the listener, or a space not counted. */
@@ -83,64 +83,67 @@ export function outletImpedance(outlet: Outlet, omega: number): Complex {
 
 function solveAt(network: Network, omega: number): NetworkState | null {
   const mobility = reciprocal(mechanicalImpedance(network.driver, omega));
-  const { rows, right } = assemble(network, omega, mobility);
-  const unknowns = solveLinear(rows, right);
+  const unknowns = solveLinear(assemble(network, omega, mobility));
   return unknowns === null ? null : readState(network, omega, mobility, unknowns);
 }
 
-function assemble(network: Network, omega: number, mobility: Complex) {
+function assemble(network: Network, omega: number, mobility: Complex): LinearSystem {
   const { chambers, strings, coil, driver } = network;
-  const size = chambers.length + strings.length;
-  const rows: Complex[][] = Array.from({ length: size }, () => Array.from({ length: size }, () => ZERO));
-  const put = (row: number, column: number, value: Complex) => {
-    const cells = rows[row];
-    if (cells !== undefined) cells[column] = add(cells[column] ?? ZERO, value);
-  };
+  const system = emptySystem(chambers.length + strings.length);
   const perCone = 1 / driver.sdM2 ** 2;
-  for (const [k, chamber] of chambers.entries()) {
-    put(k, k, scale(add(squeezeAdmittance(chamber, omega), complex(chamber.leak)), perCone));
-  }
+  chambers.forEach((chamber, k) => {
+    addTo(system, k, k, scale(add(squeezeAdmittance(chamber, omega), complex(chamber.leak)), perCone));
+  });
   for (const outlet of network.outlets) {
-    put(outlet.chamber, outlet.chamber, scale(reciprocal(outletImpedance(outlet, omega)), perCone));
+    const admittance = reciprocal(outletImpedance(outlet, omega));
+    addTo(system, outlet.chamber, outlet.chamber, scale(admittance, perCone));
   }
   const blocked = blockedImpedance(coil, omega);
-  for (const [s, string] of strings.entries()) {
-    const at = chambers.length + s;
-    for (const other of strings.keys()) {
-      const shared = (network.outputOhm + network.cableOhm) * (strings[other]?.copies ?? 0);
-      put(at, chambers.length + other, complex(shared));
-    }
-    for (const motor of string.motors) {
-      putMotor(put, motor, at, string.copies, { mobility, blocked, blTm: coil.blTm });
-    }
-  }
-  return { rows, right: rows.map((_, row) => (row < chambers.length ? ZERO : ONE)) };
+  const perMotor = { mobility, blocked, blTm: coil.blTm };
+  const seriesOhm = network.outputOhm + network.cableOhm;
+  strings.forEach(({ copies, motors }, s) => {
+    const row = chambers.length + s;
+    strings.forEach((other, o) => {
+      addTo(system, row, chambers.length + o, complex(seriesOhm * other.copies));
+    });
+    for (const motor of motors) addMotor(system, motor, row, copies, perMotor);
+    addTo(system, row, system.size, ONE);
+  });
+  return system;
 }
 
-type Put = (row: number, column: number, value: Complex) => void;
+type PerMotor = { readonly mobility: Complex; readonly blocked: Complex; readonly blTm: number };
 
 /** v = mobility (BL i - P_front + P_rear), into its string's voltage and into the air of both faces. */
-function putMotor(
-  put: Put,
-  motor: Motor,
-  at: number,
-  copies: number,
-  { mobility, blocked, blTm }: { mobility: Complex; blocked: Complex; blTm: number },
+function addMotor(system: LinearSystem, motor: Motor, row: number, copies: number, per: PerMotor): void {
+  const { drivers, front, rear } = motor;
+  addTo(system, row, row, scale(add(per.blocked, scale(per.mobility, per.blTm ** 2)), drivers));
+  const force = scale(per.mobility, per.blTm * drivers);
+  const yielding = scale(per.mobility, drivers * copies);
+  if (typeof front === 'number') addFace(system, row, { face: front, sign: 1, copies, force, yielding });
+  if (typeof rear === 'number') addFace(system, row, { face: rear, sign: -1, copies, force, yielding });
+  if (typeof front !== 'number' || typeof rear !== 'number') return;
+  addTo(system, front, rear, scale(yielding, -1));
+  addTo(system, rear, front, scale(yielding, -1));
+}
+
+type FaceTerms = {
+  readonly face: number;
+  /** 1 = front: pushes into its chamber when the cone moves outward. */
+  readonly sign: 1 | -1;
+  readonly copies: number;
+  readonly force: Complex;
+  readonly yielding: Complex;
+};
+
+function addFace(
+  system: LinearSystem,
+  row: number,
+  { face, sign, copies, force, yielding }: FaceTerms,
 ): void {
-  const faces = [
-    { face: motor.front, sign: 1 },
-    { face: motor.rear, sign: -1 },
-  ];
-  put(at, at, scale(add(blocked, scale(mobility, blTm ** 2)), motor.drivers));
-  for (const { face, sign } of faces) {
-    if (typeof face !== 'number') continue;
-    put(at, face, scale(mobility, -sign * blTm * motor.drivers));
-    const pushed = sign * motor.drivers * copies;
-    put(face, at, scale(mobility, -pushed * blTm));
-    for (const other of faces) {
-      if (typeof other.face === 'number') put(face, other.face, scale(mobility, pushed * other.sign));
-    }
-  }
+  addTo(system, row, face, scale(force, -sign));
+  addTo(system, face, row, scale(force, -sign * copies));
+  addTo(system, face, face, yielding);
 }
 
 function readState(network: Network, omega: number, mobility: Complex, unknowns: Complex[]): NetworkState {
