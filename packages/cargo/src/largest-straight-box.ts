@@ -1,7 +1,7 @@
 // The largest straight-sided box on the floor of a cavity: rectangular, or a wedge whose back or front slopes.
-// For one height the sloping side is a line; where it may stand is a convex problem in its slope (each wall asks for
-// one half-plane of lines), so a ternary search finds its best slope, a bisection its place, another the front. The
-// height is scanned and refined. Clearances are kept after every ± of the survey.
+// For one height the sloping side is a line; the area it leaves is concave in its lean (each wall asks for one
+// half-plane of lines), so scan and pattern search find the best lean, a bisection its place, another the front. The
+// height is scanned and refined likewise. Clearances are kept after every ± of the survey.
 import {
   type CavityResult,
   type ClearanceSettings,
@@ -127,64 +127,54 @@ function quadOf({ backMm, backLeanMm, frontMm, frontLeanMm, heightMm }: Section)
 }
 
 const HEIGHT_STEPS = 48;
-const REFINE_ROUNDS = 30;
+const HEIGHT_HALVINGS = 20;
 
 function largestSection(field: Field, search: Search): Section | null {
-  if (search.heightMm !== null) return sectionAt(field, search, search.heightMm);
-  const stepMm = field.topMm / HEIGHT_STEPS;
-  const scanned = Array.from({ length: HEIGHT_STEPS }, (_, index) =>
-    sectionAt(field, search, (index + 1) * stepMm),
-  );
-  const best = larger(scanned);
+  const { heightMm } = search;
+  if (heightMm !== null) return sectionAt(field, search, heightMm);
+  return climbed((atMm) => sectionAt(field, search, atMm), field.topMm, HEIGHT_STEPS, HEIGHT_HALVINGS);
+}
+
+/** Largest section over 0 to `topMm`: scanned in even steps, then one step each way from the best, halved in turn. */
+function climbed(
+  sectionOf: (atMm: number) => Section | null,
+  topMm: number,
+  steps: number,
+  halvings: number,
+): Section | null {
+  let reachMm = topMm / steps;
+  let atMm = 0;
+  let best: Section | null = null;
+  const tried = (tryMm: number): boolean => {
+    const section = tryMm < 0 ? null : sectionOf(tryMm);
+    if (section === null || (best !== null && areaOf(section) <= areaOf(best))) return false;
+    best = section;
+    atMm = tryMm;
+    return true;
+  };
+  for (let step = 0; step <= steps; step += 1) tried(step * (topMm / steps));
   if (best === null) return null;
-  return refined(field, search, best, stepMm);
-}
-
-function larger(sections: readonly (Section | null)[]): Section | null {
-  return sections.reduce((best, next) => {
-    if (next === null || best === null) return best ?? next;
-    return areaOf(next) > areaOf(best) ? next : best;
-  }, null);
-}
-
-/** Pattern search round the best height of the scan: one step each way, halved when neither is better. */
-function refined(field: Field, search: Search, start: Section, stepMm: number): Section {
-  let best = start;
-  let reachMm = stepMm / 2;
-  for (let round = 0; round < REFINE_ROUNDS; round += 1) {
-    const beside = larger([
-      sectionAt(field, search, best.heightMm + reachMm),
-      sectionAt(field, search, best.heightMm - reachMm),
-    ]);
-    if (beside !== null && areaOf(beside) > areaOf(best)) best = beside;
-    else reachMm /= 2;
+  for (let halving = 0; halving < halvings; ) {
+    if (tried(atMm + reachMm) || tried(atMm - reachMm)) continue;
+    reachMm /= 2;
+    halving += 1;
   }
   return best;
 }
 
-const SLOPE_ROUNDS = 24;
+const LEAN_STEPS = 16;
+const LEAN_HALVINGS = 16;
 
-/** Best section of one height. */
+/** Best section of one height. Where the depth is given, the least lean that stands gives the most. */
 function sectionAt(field: Field, search: Search, heightMm: number): Section | null {
   if (heightMm < LEAST_SIDE_MM || heightMm > field.topMm) return null;
-  const upright = leaned(field, search, heightMm, 0);
+  const leanedBy = (leanMm: number) => leaned(field, search, heightMm, leanMm);
+  const upright = leanedBy(0);
   if (search.slope === null) return upright;
-  let low = 0;
-  let high = field.farMm;
-  let best = upright;
-  for (let round = 0; round < SLOPE_ROUNDS; round += 1) {
-    const third = (high - low) / 3;
-    const gentle = leaned(field, search, heightMm, low + third);
-    const steep = leaned(field, search, heightMm, high - third);
-    best = larger([best, gentle, steep]);
-    if (promise(gentle) >= promise(steep)) high -= third;
-    else low += third;
-  }
-  return best;
-}
-
-function promise(section: Section | null): number {
-  return section === null ? Number.NEGATIVE_INFINITY : areaOf(section);
+  if (search.depthBottomMm === null) return climbed(leanedBy, field.farMm, LEAN_STEPS, LEAN_HALVINGS);
+  const steepestMm = search.depthBottomMm - search.leastTopMm;
+  if (upright !== null || steepestMm <= 0 || leanedBy(steepestMm) === null) return upright;
+  return leanedBy(-farthest(-steepestMm, 0, (leanMm) => leanedBy(-leanMm) !== null));
 }
 
 function leaned(field: Field, search: Search, heightMm: number, leanMm: number): Section | null {

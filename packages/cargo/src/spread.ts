@@ -49,8 +49,9 @@ export function spreadOf(form: SectionForm, values: DimensionValues, steps: Dime
       });
       if (ways.some((way) => lengthOf(way) > 0)) corners.get(corner.id)?.set(key, ways);
     }
+    const movedScalars = moved.map(scalarsOf);
     for (const [id, at] of middleScalars) {
-      const plusMinusMm = Math.max(...moved.map((it) => Math.abs((scalarsOf(it).get(id) ?? at) - at)));
+      const plusMinusMm = Math.max(...movedScalars.map((it) => Math.abs((it.get(id) ?? at) - at)));
       if (plusMinusMm > 0) scalars.get(id)?.push({ key, plusMinusMm });
     }
   }

@@ -185,7 +185,7 @@ function distanceSquared(from: PointMm, to: PointMm, x1: number, y1: number, x2:
 function pointSquared(px: number, py: number, x: number, y: number, dx: number, dy: number): number {
   const lengthSquared = dx * dx + dy * dy;
   const raw = lengthSquared === 0 ? 0 : ((px - x) * dx + (py - y) * dy) / lengthSquared;
-  const share = raw < 0 ? 0 : raw > 1 ? 1 : raw;
+  const share = Math.min(1, Math.max(0, raw));
   const offX = px - x - share * dx;
   const offY = py - y - share * dy;
   return offX * offX + offY * offY;
