@@ -56,10 +56,10 @@ export function BoxSection() {
       <path d={BODY} fill="url(#hatch-body)" className={styles.medium} />
       <path className={styles.opening} d="M676 -530L908 -28" />
 
-      <polygon points={OUTER} className={styles.ghost} transform="translate(228 -34) rotate(13)" />
-      <polygon points={OUTER} className={styles.ghostFar} transform="translate(468 -92) rotate(24)" />
-      <path className={styles.way} d="M330 -214C460 -252 560 -262 748 -322" />
-      <path className={styles.arrow} d="M764 -328l-20 -2 7 15z" />
+      <polygon points={OUTER} className={styles.ghost} transform="translate(214 -26) rotate(-8)" />
+      <polygon points={OUTER} className={styles.ghostFar} transform="translate(452 -84) rotate(-15)" />
+      <path className={styles.way} d="M330 -196C470 -214 600 -262 776 -330" />
+      <path className={styles.arrow} d="M792 -337l-21 -1 8 15z" />
 
       <polygon points={OUTER} className={styles.board} />
       <path d={`M${OUTER}ZM${INNER}Z`} fillRule="evenodd" fill="url(#hatch-board)" className={styles.none} />
@@ -80,7 +80,7 @@ export function BoxSection() {
       <text className={styles.pencilText} x="-150" y="-468">
         seat back
       </text>
-      <text className={styles.markText} x="812" y="-300">
+      <text className={styles.markText} x="838" y="-206">
         opening 597
       </text>
       <text className={styles.quietText} x="236" y="-180">

@@ -12,7 +12,7 @@ export type RowsProps = {
 export function Rows({ title, children }: RowsProps) {
   return (
     <section className={styles.rows} aria-label={title} data-keep-together="">
-      {title ? <h3 className="caption">{title}</h3> : null}
+      {title ? <h2 className="caption">{title}</h2> : null}
       <dl>{children}</dl>
     </section>
   );

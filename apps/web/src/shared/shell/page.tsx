@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { classNames } from '../controls/class-names.ts';
 import styles from './page.module.css';
 
 export type PageProps = {
@@ -12,7 +13,7 @@ export function Page({ children, index }: PageProps) {
   return (
     <div className={index ? styles.withIndex : styles.plain}>
       {index}
-      <main id="main" className={styles.main} tabIndex={-1}>
+      <main id="main" className={classNames(styles.main, index ? styles.beside : null)} tabIndex={-1}>
         {children}
       </main>
     </div>

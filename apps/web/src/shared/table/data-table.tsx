@@ -119,14 +119,7 @@ function ReadyTable<Row extends RowData>(props: ReadyTableProps<Row>) {
           {`None of the ${rows.length} ${noun.many} matches what is typed and chosen above.`}
         </EmptyState>
       ) : isPhone ? (
-        <RowCards
-          rows={shown}
-          columns={columns}
-          rowId={rowId}
-          rowName={rowName}
-          hrefOf={hrefOf}
-          label={label}
-        />
+        <RowCards rows={shown} columns={columns} rowId={rowId} hrefOf={hrefOf} label={label} />
       ) : (
         <RowGrid {...props} rows={shown} onOpen={hrefOf ? open : null} />
       )}

@@ -10,12 +10,11 @@ export type RowCardsProps<Row> = {
   readonly rows: readonly Row[];
   readonly columns: readonly DataColumn<Row>[];
   readonly rowId: (row: Row) => string;
-  readonly rowName: (row: Row) => string;
   readonly hrefOf: ((row: Row) => string) | null;
 };
 
 /** The same rows on a phone: a title, a line, one figure at the side. Far cards are skipped by the browser. */
-export function RowCards<Row>({ label, rows, columns, rowId, rowName, hrefOf }: RowCardsProps<Row>) {
+export function RowCards<Row>({ label, rows, columns, rowId, hrefOf }: RowCardsProps<Row>) {
   return (
     <ul className={styles.cards} aria-label={label}>
       {rows.map((row) => {
@@ -23,7 +22,7 @@ export function RowCards<Row>({ label, rows, columns, rowId, rowName, hrefOf }: 
         return (
           <li key={rowId(row)} className={styles.card}>
             {hrefOf ? (
-              <Link href={hrefOf(row)} className={styles.link} aria-label={rowName(row)}>
+              <Link href={hrefOf(row)} className={styles.link}>
                 {body}
               </Link>
             ) : (

@@ -132,8 +132,8 @@ export function RowGrid<Row extends RowData>({
         .map(({ index, start }) => ({ index, startPx: start - virtual.options.scrollMargin }));
 
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: APG's data grid, on a real table so that paper and readers keep its rows.
     <table
+      // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: APG's data grid, on a real table for paper and readers.
       role="grid"
       aria-label={label}
       aria-rowcount={sorted.length + 1}
