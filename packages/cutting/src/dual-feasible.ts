@@ -1,0 +1,86 @@
+// Dual-feasible functions of whole-unit lengths. Each maps [0, size] to [0, 1], never falls, and has
+// f(a) + f(b) <= f(a + b): lengths that fit one beside the other within x add up to f(x) at most. That makes
+// f(width) x g(height) a weight of a rectangle of which no sheet holds more than f(its width) x g(its height).
+//
+// [FS] S. P. Fekete, J. Schepers, "A general framework for bounds for higher-dimensional orthogonal packing
+//      problems", Mathematical Methods of Operations Research 60, 2004.
+// [CCM] J. Carlier, F. Clautiaux, A. Moukrim, "New reduction procedures and lower bounds for the two-dimensional
+//      bin packing problem with fixed orientation", Computers & Operations Research 34, 2007.
+
+/** Largest k of the stair functions [FS] worth trying: beyond it they differ little from plain length. */
+const MOST_STAIRS = 20;
+
+type LengthFunction = (length: number) => number;
+
+/** Values of one function at the asked lengths, in their order. */
+export type WeightTable = Float64Array;
+
+/**
+ * Distinct functions for a sheet side `size`, tabulated at `lengths` (whole, at most `size`); plain length first,
+ * at most `limit` of them.
+ */
+export function weightTables(
+  size: number,
+  lengths: readonly number[],
+  limit: number,
+): readonly WeightTable[] {
+  const tables = new Map<string, WeightTable>();
+  for (const weigh of lengthFunctions(size, turningPoints(size, lengths))) {
+    const table = Float64Array.from(lengths, weigh);
+    const key = table.join(' ');
+    if (!tables.has(key)) tables.set(key, table);
+    if (tables.size >= limit) break;
+  }
+  return [...tables.values()];
+}
+
+function* lengthFunctions(size: number, points: readonly number[]): Generator<LengthFunction> {
+  yield (length) => length / size;
+  for (const point of points) yield smallDropped(size, point, (length) => length / size);
+  for (const point of points) yield steps(size, point);
+  for (let stairs = 1; stairs <= MOST_STAIRS; stairs++) {
+    yield stair(size, stairs);
+    for (const point of points) yield smallDropped(size, point, stair(size, stairs));
+  }
+}
+
+/** U^(eps) of [FS] before another function: under `least` counts nothing, over `size - least` counts all. */
+function smallDropped(size: number, least: number, then: LengthFunction): LengthFunction {
+  return (length) => (length > size - least ? 1 : length < least ? 0 : then(length));
+}
+
+/** u^(k) of [FS]. Whole arithmetic decides whether (k + 1) x is whole. */
+function stair(size: number, stairs: number): LengthFunction {
+  return (length) => {
+    const scaled = (stairs + 1) * length;
+    return scaled % size === 0 ? length / size : Math.floor(scaled / size) / stairs;
+  };
+}
+
+/** f_2^k of [CCM]: lengths in whole steps, those over half by what they leave. */
+function steps(size: number, step: number): LengthFunction {
+  const all = Math.floor(size / step);
+  return (length) => {
+    if (2 * length === size) return 0.5;
+    return 2 * length < size ? Math.floor(length / step) / all : 1 - Math.floor((size - length) / step) / all;
+  };
+}
+
+/** Parameters (1 to half the size) at which some function changes at one of the lengths. */
+function turningPoints(size: number, lengths: readonly number[]): readonly number[] {
+  const points = new Set<number>();
+  for (const length of lengths) {
+    const rest = size - length;
+    for (const point of [
+      length,
+      rest + 1,
+      rest,
+      length + 1,
+      Math.floor(length / 2),
+      Math.floor(length / 3),
+    ]) {
+      if (point >= 1 && 2 * point <= size) points.add(point);
+    }
+  }
+  return [...points].sort((one, two) => one - two);
+}
