@@ -160,7 +160,6 @@ function mapPage(
           ...room,
           textPt: MAP_FIGURE_PT,
           formatLength: input.formatLength,
-          scale: 'standard',
         }),
     },
     { page, pages },

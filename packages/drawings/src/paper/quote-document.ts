@@ -104,7 +104,7 @@ function linesTable(title: string, lines: readonly QuotePaperLine[], quote: Quot
       { title: 'Work and parts', share: 5.4, align: 'start' },
       { title: 'Quantity', share: 1.2, align: 'end' },
       { title: 'Each', share: 1.7, align: 'end' },
-      { title: quote.taxIncluded ? 'Price, tax in' : 'Price, tax not in', share: 1.9, align: 'end' },
+      { title: quote.taxIncluded ? 'Price with tax' : 'Price before tax', share: 1.9, align: 'end' },
     ],
     header: CAPTION,
     rowPaddingPt: 3,
@@ -129,7 +129,7 @@ function totals(flow: PageFlow, quote: QuotePaper): void {
   const taxWord = quote.taxIncluded ? 'in the prices: ' : '';
   const rows: TotalRow[] = [
     {
-      name: quote.taxIncluded ? 'Sum, tax in' : 'Sum before tax',
+      name: quote.taxIncluded ? 'Sum with tax' : 'Sum before tax',
       amount: money(quote.subtotalMinor, quote),
       strong: false,
     },

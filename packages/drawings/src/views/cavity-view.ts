@@ -17,18 +17,13 @@ import { clearanceItems, type DrawnClearance } from './clearance-notes.ts';
 import { type DrawingView, fitWorld, withDefaults } from './drawing-view.ts';
 import { type Ground, ringSides } from './note-places.ts';
 import { type DrawnLabel, labelItems } from './survey-labels.ts';
-import { wallBand } from './wall-band.ts';
-
-export type DrawnEdge = {
-  readonly from: PointMm;
-  readonly to: PointMm;
-  /** `Seat back`, `Floor`. */
-  readonly name: string;
-  /** open = nothing there (the way in, or not surveyed). */
-  readonly kind: 'rigid' | 'soft' | 'glass' | 'open';
-};
-
-export type DrawnObstruction = { readonly name: string; readonly outline: PolygonMm };
+import {
+  type DrawnEdge,
+  type DrawnObstruction,
+  obstructionName,
+  placedObstruction,
+  wallItems,
+} from './vehicle-outline.ts';
 
 export type DrawnBox = {
   readonly outer: PolygonMm;
@@ -86,14 +81,16 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
   const { place } = fitted;
   const ring = input.edges.map(({ from }) => place(from));
   const boxRing = input.box === null ? null : posed(input.box.outer, input.box.pose).map(place);
+  const walls = wallItems(input.edges, place, BAND_PT * shrink);
+  const obstructions = input.obstructions.map((each) => placedObstruction(each, place));
   const ground: Ground = {
     widthPt: view.widthPt,
     heightPt: view.heightPt,
-    edges: ringSides([ring, boxRing ?? [], ...input.obstructions.map(({ outline }) => outline.map(place))]),
+    edges: ringSides([ring, boxRing ?? [], ...walls.bands, ...obstructions.map(({ ring: each }) => each)]),
     taken: [],
   };
   const layers: Layer[] = [
-    { id: 'vehicle', items: vehicleItems(input, place, BAND_PT * shrink) },
+    { id: 'vehicle', items: [...walls.items, ...obstructions.flatMap(({ items }) => items)] },
     {
       id: 'axes',
       items: axes.map(([from, to]) => ({ kind: 'centre-line', from: place(from), to: place(to), key: null })),
@@ -101,6 +98,10 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
     { id: 'box', items: input.box === null ? [] : boxItems(input.box, place) },
     { id: 'way-out', items: wayOutItems(input, place) },
     { id: 'opening', items: openingItems(input, place, view, ring) },
+    {
+      id: 'obstructions',
+      items: obstructions.map(({ name, ring: each }) => obstructionName(name, each, view, ground)),
+    },
     { id: 'clearances', items: clearanceItems(input.clearances, place, view, boxRing ?? ring, ground) },
     { id: 'labels', items: labelItems(input.labels, place, view, ring, shrink) },
   ];
@@ -137,35 +138,6 @@ export function posed(body: PolygonMm, pose: Pose): readonly PointMm[] {
     yMm: pose.yMm + xMm * sine + yMm * cosine,
   }));
 }
-
-function vehicleItems(input: CavityViewInput, place: Place, bandPt: number): SceneItem[] {
-  const edges = input.edges.map((edge) => ({
-    from: place(edge.from),
-    to: place(edge.to),
-    solid: edge.kind === 'rigid' || edge.kind === 'soft',
-    edge,
-  }));
-  const bands = wallBand(edges, bandPt).flatMap((quad, index): SceneItem[] =>
-    quad === null ? [] : [hatch([quad], edges[index]?.edge.kind === 'soft' ? 'soft' : 'body')],
-  );
-  const outsides = wallBand(edges, bandPt).flatMap((quad) => (quad === null ? [] : [quadOutside(quad)]));
-  const inner = edges.flatMap(({ from, to, edge }): SceneItem[] => {
-    if (edge.kind === 'open') return [];
-    return [line(from, to, edge.kind === 'glass' ? { role: 'thin', dashPt: null, widthPt: 1 } : 'outline')];
-  });
-  const obstructions = input.obstructions.flatMap(({ outline, name }): SceneItem[] => {
-    const ring = outline.map(place);
-    const middle = middleOf(ring);
-    return [
-      polygon(ring, 'thin', 'sheet'),
-      hatch([ring], 'obstruction'),
-      text(middle, name, { sizePt: 9.5, face: 'condensed', anchor: 'middle', ink: 'ink-2', backed: true }),
-    ];
-  });
-  return [...bands, ...outsides, ...inner, ...obstructions];
-}
-
-const quadOutside = (quad: readonly Spot[]): SceneItem => polyline(quad.slice(2), 'thin');
 
 function boxItems(box: DrawnBox, place: Place): SceneItem[] {
   const outer = posed(box.outer, box.pose).map(place);
