@@ -23,6 +23,11 @@ const config: NextConfig = {
   devIndicators: false,
   // One folder up from apps/: packages are resolved from the workspace root, not from a stray lockfile above it.
   turbopack: { root: new URL('../..', import.meta.url).pathname },
+  // `npm run dev` serves the pages without the front door and hands /api on by itself.
+  rewrites: async () => {
+    const api = process.env.GUSSET_DEV_API;
+    return api === undefined ? [] : [{ source: '/api/:path*', destination: `${api}/api/:path*` }];
+  },
   experimental: { optimizePackageImports: ['react-aria-components'] },
 };
 
