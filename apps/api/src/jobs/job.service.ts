@@ -88,10 +88,10 @@ export async function jobList({ doors }: Deps, actor: Actor, input: JobListInput
 }
 
 /** A job with its sheet index. */
-export function jobByNumber({ doors }: Deps, actor: Actor, number: number) {
-  return doors.inShop(actor.shopId, async (tx) => {
+export function jobByNumber(deps: Deps, actor: Actor, number: number) {
+  return deps.doors.inShop(actor.shopId, async (tx) => {
     const job = await jobOrNotFound(findJobByNumber(tx, actor, number));
-    return { job: toJobView(job, actor), sheets: await sheetIndexOf(tx, actor, job.id) };
+    return { job: toJobView(job, actor), sheets: await sheetIndexOf({ deps, tx, actor, job }) };
   });
 }
 
