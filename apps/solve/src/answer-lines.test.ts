@@ -27,8 +27,14 @@ async function* each(lines: readonly string[]) {
 }
 
 async function answersTo(...lines: string[]) {
-  const answers = await Array.fromAsync(answerLines(halves, each(lines), { seconds: 1, seed: 5 }));
+  const answers = await gather(answerLines(halves, each(lines), { seconds: 1, seed: 5 }));
   return answers.map(({ text, ...rest }) => ({ ...rest, document: JSON.parse(text) }));
+}
+
+async function gather<T>(values: AsyncIterable<T>): Promise<T[]> {
+  const gathered: T[] = [];
+  for await (const value of values) gathered.push(value);
+  return gathered;
 }
 
 describe('answerLines', () => {

@@ -6,7 +6,13 @@ async function* chunked(...chunks: string[]) {
 }
 
 async function linesOf(...chunks: string[]): Promise<string[]> {
-  return Array.fromAsync(textLines(chunked(...chunks)));
+  return gather(textLines(chunked(...chunks)));
+}
+
+async function gather<T>(values: AsyncIterable<T>): Promise<T[]> {
+  const gathered: T[] = [];
+  for await (const value of values) gathered.push(value);
+  return gathered;
 }
 
 describe('textLines', () => {

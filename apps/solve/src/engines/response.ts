@@ -220,5 +220,5 @@ const PUBLIC_NAMES: readonly (readonly [engine: string, document: string])[] = [
 
 function inPublicWords({ refusal }: Refusal): Refusal {
   const field = PUBLIC_NAMES.reduce((name, [from, to]) => name.replace(from, to), refusal.field);
-  return refuse(field, refusal);
+  return refuse(field, { ...refusal, got: refusal.got === 'rectangular' ? 'rect' : refusal.got });
 }
