@@ -67,6 +67,14 @@ describe('formatLength in millimetres', () => {
   });
 });
 
+describe('formatLength in both units', () => {
+  it('puts the other unit in brackets, marked where it is rounded', () => {
+    expect(formatLength(438.2, { unit: 'mm', both: true })).toBe(`438.2 mm (≈17${THIN}1/4″)`);
+    expect(formatLength(438.15, { unit: 'in', both: true })).toBe(`17${THIN}1/4″ (438.2 mm)`);
+    expect(formatLength(254, { unit: 'mm', style: 'spoken', both: true })).toBe('254 millimetres, 10 inches');
+  });
+});
+
 describe('roundedForDrawing', () => {
   it('splits every length into what is drawn and the rest, mirrored for negative ones', () => {
     fc.assert(

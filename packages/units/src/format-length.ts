@@ -20,6 +20,8 @@ export type LengthFormat = {
    */
   readonly style?: 'plain' | 'drawing' | 'spoken' | undefined;
   readonly decimalComma?: boolean | undefined;
+  /** The other unit in brackets behind it: 438.2 mm (≈17 1/4″). */
+  readonly both?: boolean | undefined;
 };
 
 export type DrawingLength = {
@@ -62,6 +64,17 @@ function displayStepNm({ unit, denominator = 16, digits }: LengthFormat): number
 const DIGITS_LIMIT = 5;
 
 export function formatLength(mm: number, format: LengthFormat): string {
+  const shown = formatOneUnit(mm, format);
+  if (!format.both) return shown;
+  const { denominator, decimalComma } = format;
+  const other: LengthFormat =
+    format.unit === 'mm' ? { unit: 'in', denominator, style: 'drawing' } : { unit: 'mm', decimalComma };
+  return format.style === 'spoken'
+    ? `${shown}, ${formatOneUnit(mm, { ...other, style: 'spoken' })}`
+    : `${shown} (${formatOneUnit(mm, other)})`;
+}
+
+function formatOneUnit(mm: number, format: LengthFormat): string {
   const drawn = roundedForDrawing(mm, format);
   if (format.unit === 'mm') return formatMillimetres(drawn, format);
   return format.style === 'spoken' ? speakInches(drawn, format) : formatInches(drawn, format);
