@@ -75,18 +75,18 @@ export type SampleJob = {
 const VEHICLES = ['Halden Brisk hatch', 'Merle estate', 'Orrin van', 'Tern coupe', 'Halden Ridge pickup'];
 const CUSTOMERS = ['R. Okafor', 'J. Sato', 'P. Lindqvist', 'A. Bello', 'S. Marchetti', 'T. Nwosu', 'E. Ruiz'];
 const ON_SHEET = ['02 Survey', '04 Box', '05 Cutting', '07 Price', '08 Plan'];
-const DAY_NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri'];
+const DAYS = ['Tue 24 Nov', 'Wed 25 Nov', 'Thu 26 Nov', 'Fri 27 Nov', 'Mon 30 Nov', 'Tue 1 Dec', 'Wed 2 Dec'];
 
 /** As many jobs as asked for, alike on every machine. */
 export function sampleJobs(count: number): readonly SampleJob[] {
   return Array.from({ length: count }, (_, index) => {
-    const day = (index * 7) % 25;
+    const day = (index * 5) % DAYS.length;
     return {
       number: 2417 - index,
       vehicle: VEHICLES[(index * 3) % VEHICLES.length] ?? '',
       customer: CUSTOMERS[(index * 5) % CUSTOMERS.length] ?? '',
       sheet: ON_SHEET[(index * 2) % ON_SHEET.length] ?? '',
-      promised: `${DAY_NAMES[day % 5] ?? ''} ${24 + (day % 7)} Nov`,
+      promised: DAYS[day] ?? '',
       promisedDay: day,
       pounds: index % 6 === 4 ? null : 420 + ((index * 137) % 1900),
       isLate: index % 9 === 3,

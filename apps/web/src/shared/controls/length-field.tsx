@@ -29,6 +29,9 @@ export type LengthFieldProps = FieldText & {
   readonly name?: string;
 };
 
+/** A text that names its unit; the field's own would then contradict it. */
+const SAYS_ITS_UNIT = /[a-z"'″′]/iu;
+
 const LENGTH_INPUTS = 'input[data-length]:not([disabled], [readonly])';
 
 /** The next length on the page in reading order; null at the last one. */
@@ -113,7 +116,9 @@ export function LengthField({
             setPadIsOpen(false);
           }}
         />
-        {lengthUnit === 'mm' ? <span className={styles.unit}>mm</span> : null}
+        {lengthUnit === 'mm' && !SAYS_ITS_UNIT.test(entry.text) ? (
+          <span className={styles.unit}>mm</span>
+        ) : null}
       </div>
       <FieldNotes hint={hint ?? restingNote} error={message} />
       {padIsOpen && usesPad ? (

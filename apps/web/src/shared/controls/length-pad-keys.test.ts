@@ -55,6 +55,19 @@ describe('pressPadKey', () => {
     expect(press([{ kind: 'erase' }], '400-2*18')).toBe('400-2*1');
   });
 
+  it('adds two readings of the tape', () => {
+    const plus: PadKey = { kind: 'plus' };
+    expect(press([digit('1'), digit('7'), fraction('1/4'), plus, digit('3'), fraction('1/2')])).toBe(
+      '17 1/4 + 3 1/2',
+    );
+    expect(press([plus])).toBe('');
+  });
+
+  it('clears everything', () => {
+    expect(press([{ kind: 'clear' }], '17 1/4 + 3')).toBe('');
+    expect(press([{ kind: 'clear' }], '17 1/4 in')).toBe('');
+  });
+
   it('offers the fifteen sixteenths in the order of the tape', () => {
     const sizes = TAPE_FRACTIONS.map((text) => text.split('/').map(Number)).map(
       ([over = 0, under = 1]) => over / under,

@@ -27,6 +27,8 @@ export type PadKey =
   | { readonly kind: 'fraction'; readonly fraction: TapeFraction }
   | { readonly kind: 'unit'; readonly unit: 'mm' | 'in' }
   | { readonly kind: 'sign' }
+  | { readonly kind: 'plus' }
+  | { readonly kind: 'clear' }
   | { readonly kind: 'erase' };
 
 type Parts = {
@@ -58,8 +60,10 @@ const put = ({ sign, number, fraction, unit }: Parts): string => {
 const typeAtEnd = (text: string, key: PadKey): string => {
   if (key.kind === 'digit') return `${text}${key.digit}`;
   if (key.kind === 'point') return `${text}.`;
-  if (key.kind === 'fraction') return `${text} ${key.fraction}`;
+  if (key.kind === 'fraction') return `${text.trimEnd()} ${key.fraction}`;
   if (key.kind === 'unit') return `${text} ${key.unit}`;
+  if (key.kind === 'plus') return `${text.trimEnd()} + `;
+  if (key.kind === 'clear') return '';
   if (key.kind === 'erase') return text.slice(0, -1).trimEnd();
   return text;
 };
@@ -86,6 +90,9 @@ export function pressPadKey(text: string, key: PadKey): string {
       return put({ ...parts, unit: parts.unit === key.unit ? '' : key.unit });
     case 'sign':
       return put({ ...parts, sign: parts.sign === '' ? '-' : '' });
+    case 'plus':
+    case 'clear':
+      return parts.number + parts.fraction === '' ? '' : typeAtEnd(text, key);
     case 'erase':
       return erase(parts);
   }

@@ -27,11 +27,13 @@ type KeyProps = {
   readonly children: ReactNode;
   readonly className?: string;
   readonly isOn?: boolean;
+  /** Length of the tape mark over a fraction. */
+  readonly markPx?: number;
   readonly onPress: () => void;
 };
 
 /** Acts on release inside the key, and never takes the focus from the field. */
-function Key({ name, children, className, isOn, onPress }: KeyProps) {
+function Key({ name, children, className, isOn, markPx, onPress }: KeyProps) {
   const keepFocus = (event: PointerEvent) => event.preventDefault();
   return (
     <button
@@ -40,6 +42,7 @@ function Key({ name, children, className, isOn, onPress }: KeyProps) {
       aria-label={name}
       aria-pressed={isOn}
       className={classNames(styles.key, className, isOn && styles.isOn)}
+      style={markPx === undefined ? undefined : ({ '--mark-length': `${markPx}px` } as React.CSSProperties)}
       onPointerDown={keepFocus}
       onMouseDown={(event) => event.preventDefault()}
       onClick={onPress}
@@ -75,22 +78,15 @@ export function LengthPad({ label, text, unit, onKey, onNext, onKeyboard, allows
               key={fraction}
               name={`${fraction} inch`}
               className={styles.division}
+              markPx={MARK_LENGTH_PX[fraction.split('/')[1] ?? '']}
               isOn={isFractionOn(fraction)}
               onPress={() => onKey({ kind: 'fraction', fraction })}
             >
-              <span
-                style={
-                  {
-                    '--mark-length': `${MARK_LENGTH_PX[fraction.split('/')[1] ?? '']}px`,
-                  } as React.CSSProperties
-                }
-              >
-                {fraction}
-              </span>
+              {fraction}
             </Key>
           ))}
-          <Key name="Device keyboard" className={styles.division} onPress={onKeyboard}>
-            abc
+          <Key name="Clear" className={styles.division} onPress={() => onKey({ kind: 'clear' })}>
+            clear
           </Key>
         </div>
       ) : null}
@@ -124,8 +120,8 @@ export function LengthPad({ label, text, unit, onKey, onNext, onKeyboard, allows
               ±
             </Key>
           ) : (
-            <Key key="keyboard" name="Device keyboard" className={styles.small} onPress={onKeyboard}>
-              abc
+            <Key key="plus" name="Plus" className={styles.small} onPress={() => onKey({ kind: 'plus' })}>
+              +
             </Key>
           ),
         ])}

@@ -60,19 +60,7 @@ type ReadyTableProps<Row extends RowData> = DataTableProps<Row> & {
 const NO_CHIPS: readonly never[] = [];
 
 function ReadyTable<Row extends RowData>(props: ReadyTableProps<Row>) {
-  const {
-    rows,
-    asOf,
-    label,
-    noun,
-    columns,
-    rowId,
-    rowName,
-    hrefOf,
-    wordsOf,
-    chips = NO_CHIPS,
-    empty,
-  } = props;
+  const { rows, asOf, label, noun, columns, rowId, hrefOf, wordsOf, chips = NO_CHIPS, empty } = props;
   const router = useRouter();
   const isOnline = useOnline();
   const isPhone = useMediaQuery(PHONE_WIDTH);

@@ -1,26 +1,14 @@
 'use client';
 
-import {
-  type ColumnDef,
-  createSortedRowModel,
-  type RowData,
-  rowSortingFeature,
-  tableFeatures,
-  useTable,
-} from '@tanstack/react-table';
-import { useWindowVirtualizer } from '@tanstack/react-virtual';
+import type { RowData } from '@tanstack/react-table';
 import Link from 'next/link';
-import { type KeyboardEvent, type MouseEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import type { KeyboardEvent, MouseEvent } from 'react';
 import { classNames } from '../controls/class-names.ts';
-import { useMediaQuery } from '../shell/use-media-query.ts';
 import type { DataColumn } from './data-column.ts';
 import styles from './row-grid.module.css';
-import { compareSortValues, rowAfterKey } from './visible-rows.ts';
-
-const features = tableFeatures({ rowSortingFeature, sortedRowModel: createSortedRowModel() });
-
-const ROW_PX = 52;
-const OVERSCAN_ROWS = 8;
+import { useRowWindow } from './use-row-window.ts';
+import { useSortedRows } from './use-sorted-rows.ts';
+import { rowAfterKey } from './visible-rows.ts';
 
 export type RowGridProps<Row extends RowData> = {
   readonly label: string;
@@ -32,19 +20,6 @@ export type RowGridProps<Row extends RowData> = {
   readonly onOpen: ((row: Row) => void) | null;
   readonly initialSort?: { readonly columnId: string; readonly isDescending: boolean };
 };
-
-const columnDefs = <Row extends RowData>(
-  columns: readonly DataColumn<Row>[],
-): ColumnDef<typeof features, Row>[] =>
-  columns.map((column) => ({
-    id: column.id,
-    header: column.header,
-    // Undefined sorts last both ways; that is where "nothing" belongs.
-    accessorFn: (row: Row) => column.sortBy?.(row) ?? undefined,
-    enableSorting: column.sortBy !== undefined,
-    sortUndefined: 'last',
-    sortFn: (a, b, id) => compareSortValues(a.getValue(id), b.getValue(id)),
-  }));
 
 /**
  * An APG grid moved through by row: arrows, Page keys, Home and End move, Enter opens. Only the rows in sight
@@ -60,48 +35,12 @@ export function RowGrid<Row extends RowData>({
   onOpen,
   initialSort,
 }: RowGridProps<Row>) {
-  const defs = useMemo(() => columnDefs(columns), [columns]);
-  const table = useTable({
-    features,
-    columns: defs,
-    data: rows,
-    getRowId: rowId,
-    enableSortingRemoval: false,
-    initialState: {
-      sorting: initialSort ? [{ id: initialSort.columnId, desc: initialSort.isDescending }] : [],
-    },
-  });
-  const sorted = table.getRowModel().rows;
-  const bodyRef = useRef<HTMLTableSectionElement>(null);
-  const [bodyTopPx, setBodyTopPx] = useState(0);
-  const [active, setActive] = useState(0);
-  const activeRow = Math.min(active, sorted.length - 1);
-
-  useLayoutEffect(() => {
-    const top = bodyRef.current?.getBoundingClientRect().top ?? 0;
-    setBodyTopPx(top + window.scrollY);
-  }, []);
-
-  const virtual = useWindowVirtualizer({
-    count: sorted.length,
-    estimateSize: () => ROW_PX,
-    overscan: OVERSCAN_ROWS,
-    scrollMargin: bodyTopPx,
-    getItemKey: (index) => sorted[index]?.id ?? index,
-  });
-
-  const moveTo = (index: number): void => {
-    setActive(index);
-    virtual.scrollToIndex(index, { align: 'auto' });
-    // The row may be on its way into the page; the next frame has it.
-    requestAnimationFrame(() => {
-      bodyRef.current?.querySelector<HTMLElement>(`[data-index="${index}"]`)?.focus({ preventScroll: true });
-    });
-  };
+  const { sorted, headers } = useSortedRows({ rows, columns, rowId, initialSort });
+  const { bodyRef, places, heightPx, measure, activeRow, setActive, moveTo } = useRowWindow(sorted.length);
 
   const onKeyDown = (event: KeyboardEvent<HTMLTableElement>): void => {
-    if (event.target !== event.currentTarget && !(event.target as HTMLElement).matches('[role="row"]'))
-      return;
+    // Buttons and links inside a row keep their own keys.
+    if (!(event.target instanceof HTMLTableRowElement)) return;
     const to = rowAfterKey(event.key, activeRow, sorted.length);
     if (to !== null) {
       event.preventDefault();
@@ -123,14 +62,6 @@ export function RowGrid<Row extends RowData>({
   };
 
   const tracks = columns.map(({ width }) => width ?? 'minmax(0, 1fr)').join(' ');
-  const isPrinting = useMediaQuery('print');
-  // Paper shows every row, in flow; the screen those in sight, each at its place.
-  const places: readonly RowPlace[] = isPrinting
-    ? sorted.map((_, index) => ({ index, startPx: null }))
-    : virtual
-        .getVirtualItems()
-        .map(({ index, start }) => ({ index, startPx: start - virtual.options.scrollMargin }));
-
   return (
     <table
       // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: APG's data grid, on a real table for paper and readers.
@@ -143,7 +74,7 @@ export function RowGrid<Row extends RowData>({
     >
       <thead className={styles.heads}>
         <tr aria-rowindex={1} className={styles.row}>
-          {table.getFlatHeaders().map((header, at) => (
+          {headers.map((header, at) => (
             <HeadCell
               key={header.id}
               words={columns[at]?.header ?? ''}
@@ -157,7 +88,7 @@ export function RowGrid<Row extends RowData>({
       <tbody
         ref={bodyRef}
         className={styles.body}
-        style={isPrinting ? undefined : { blockSize: virtual.getTotalSize() }}
+        style={heightPx === null ? undefined : { blockSize: heightPx }}
       >
         {places.map(({ index, startPx }) => {
           const row = sorted[index];
@@ -165,7 +96,7 @@ export function RowGrid<Row extends RowData>({
           return (
             <tr
               key={row.id}
-              ref={startPx === null ? undefined : virtual.measureElement}
+              ref={startPx === null ? undefined : measure}
               aria-rowindex={index + 2}
               aria-label={rowName(row.original)}
               data-index={index}
@@ -193,8 +124,6 @@ export function RowGrid<Row extends RowData>({
     </table>
   );
 }
-
-type RowPlace = { readonly index: number; readonly startPx: number | null };
 
 type HeadCellProps = {
   readonly words: string;
