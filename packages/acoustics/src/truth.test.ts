@@ -1,7 +1,11 @@
 // Golden cases: every driver, coil, port and radiator as parts of its own in ngspice (truth/netlist.ts), asked once
 // by truth/make-truth.ts. The fixture holds the system and its answers; the tests need no ngspice.
 import { readFileSync } from 'node:fs';
-import type { ResponseResult, SoundSystemInput } from '@gusset/contracts/acoustics';
+import {
+  type ResponseResult,
+  responseResultSchema,
+  type SoundSystemInput,
+} from '@gusset/contracts/acoustics';
 import { isRefusal } from '@gusset/units';
 import { describe, expect, it } from 'vitest';
 import { solveResponse } from './response.ts';
@@ -55,6 +59,7 @@ describe('solveResponse against ngspice', () => {
 
   it.each(fixture.answers)('agrees with a part-by-part circuit: $id', ({ input, ...truth }) => {
     const result = answered(input);
+    expect(responseResultSchema.safeParse(result).error).toBeUndefined();
     for (const name of CURVES) {
       const expected = truth[name];
       const got = result[name];

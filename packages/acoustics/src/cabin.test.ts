@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { REFERENCE_AIR } from './air.ts';
+import { cabinCornerHz, cabinTransfer } from './cabin.ts';
+import { magnitude } from './complex.ts';
+
+const shelf = {
+  kind: 'shelf',
+  longestM: 2.6,
+  upperQ: Math.SQRT1_2,
+  lowerHz: 8,
+  lowerQ: Math.SQRT1_2,
+} as const;
+const curve = {
+  kind: 'curve',
+  points: [
+    { frequencyHz: 20, gainDb: 12 },
+    { frequencyHz: 40, gainDb: 6 },
+    { frequencyHz: 80, gainDb: 0 },
+  ],
+} as const;
+const db = (cabin: Parameters<typeof cabinTransfer>[0], frequencyHz: number) =>
+  20 * Math.log10(magnitude(cabinTransfer(cabin, REFERENCE_AIR)(frequencyHz)));
+
+describe('cabinTransfer', () => {
+  it('starts to lift at half a wavelength in the longest clear length', () => {
+    expect(cabinCornerHz(2.6, REFERENCE_AIR)).toBeCloseTo(343.2368 / 5.2, 3);
+  });
+
+  it('is unity far above its corner and level at 40 log(fc/fl) far below', () => {
+    expect(db(shelf, 5_000)).toBeCloseTo(0, 2);
+    const cornerHz = cabinCornerHz(2.6, REFERENCE_AIR);
+    expect(db(shelf, 0.1)).toBeCloseTo(40 * Math.log10(cornerHz / 8), 2);
+  });
+
+  it('rises 12 dB an octave between', () => {
+    const wide = { ...shelf, lowerHz: 0.2 };
+    expect(db(wide, 2) - db(wide, 4)).toBeCloseTo(12.04, 1);
+  });
+
+  it('follows a measured curve in dB over the logarithm of frequency, and holds its ends', () => {
+    expect(db({ ...curve, points: [...curve.points] }, 40)).toBeCloseTo(6, 10);
+    expect(db({ ...curve, points: [...curve.points] }, Math.sqrt(40 * 80))).toBeCloseTo(3, 10);
+    expect(db({ ...curve, points: [...curve.points] }, 5)).toBeCloseTo(12, 10);
+    expect(db({ ...curve, points: [...curve.points] }, 500)).toBeCloseTo(0, 10);
+  });
+});
