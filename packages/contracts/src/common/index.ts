@@ -40,8 +40,8 @@ export const instantSchema = z.iso.datetime();
 /** Whole minor units (cents); no shop's job costs more than a hundred million of them. */
 export const minorUnitsSchema = z.number().int().min(-1_000_000_000).max(1_000_000_000);
 export const priceMinorSchema = z.number().int().min(0, 'A price cannot be below zero.').max(1_000_000_000);
-/** Hundredths of a percent: 2000 = 20 %. */
-export const basisPointsSchema = z.number().int().min(0).max(100_000);
+/** Hundredths of a percent: 2000 = 20 %; half steps for taxes such as 8.875 % (887.5). */
+export const basisPointsSchema = z.number().min(0).max(100_000).multipleOf(0.01);
 
 /** The version a person saw; the server refuses to overwrite a newer one. */
 export const versionSchema = z.number().int().min(1).max(2_000_000_000);
