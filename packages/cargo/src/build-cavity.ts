@@ -10,23 +10,19 @@ import type {
   WidthSlab,
 } from '@gusset/contracts/cargo';
 import type { PointMm, PolygonMm } from '@gusset/contracts/geometry';
-import { type Refusal, refuse } from '@gusset/units';
+import { isRefusal, type Refusal, refuse } from '@gusset/units';
 import { checksOf, correctionsOf } from './check-dimensions.ts';
 import { checkFindings, comparisonFindings } from './findings.ts';
-import { construct } from './forms/construct.ts';
 import type { Construction } from './forms/construction.ts';
-import { type OutlineWall, outlineOf, polygonOf } from './outline.ts';
-import { boundsOf, signedAreaMm2 } from './plane/polygon.ts';
-import { crossingEdges } from './plane/simple.ts';
+import { type OutlineWall, polygonOf } from './outline.ts';
+import { boundsOf } from './plane/polygon.ts';
 import { cross, lengthOf, minus, outwardNormal, plus } from './plane/vector.ts';
-import { fieldOf, missingIn, readingsOf, type TakenValue, withAssumed } from './readings.ts';
-import { blamed, surroundingsRefusal } from './refusals.ts';
+import type { TakenValue } from './readings.ts';
 import { likelyOf, type Spread, spreadOf, wallShares, worstOf } from './spread.ts';
+import { admittedSurvey } from './survey-door.ts';
 
 export const NO_SURROUNDINGS: Surroundings = { obstructions: [], keepFree: [] };
 
-/** Less than this is no room for a box: one square centimetre, mm². */
-const LEAST_AREA_MM2 = 100;
 /** What is assumed free beyond the opening reaches this many times the size of the section. */
 const OUTSIDE_REACH = 3;
 
@@ -39,28 +35,10 @@ export function buildCavity(
   measurements: readonly Measurement[],
   surroundings: Surroundings = NO_SURROUNDINGS,
 ): CavityResult | Refusal {
-  const readings = readingsOf(form, measurements);
-  const rejected = readings.rejected[0];
-  if (rejected !== undefined) return refuse(rejected.field, rejected);
-  const missing = missingIn(form, readings.taken);
-  if (missing[0] !== undefined) {
-    return refuse(fieldOf(missing[0].key), {
-      allowed: 'every required dimension',
-      got: null,
-      why: `not taken yet: ${missing.map(({ letter, label }) => `${letter} (${label})`).join(', ')}`,
-    });
-  }
-  const misplaced = surroundingsRefusal(surroundings);
-  if (misplaced !== null) return misplaced;
-  const { used, findings: assumptions } = withAssumed(form, readings.taken);
-  const values = new Map([...used].map(([key, taken]) => [key, taken.value]));
-  const construction = construct(form, values);
-  const impossible = construction.impossible[0];
-  if (impossible !== undefined) return refuse(fieldOf(impossible.key), impossible);
-  const outline = outlineOf(construction);
+  const admitted = admittedSurvey(form, measurements, surroundings);
+  if (isRefusal(admitted)) return admitted;
+  const { readings, used, assumptions, values, construction, outline } = admitted;
   const spread = spreadOf(form, values, new Map([...used].map(([key, taken]) => [key, taken.plusMinus])));
-  const broken = brokenOutline(form, values, outline);
-  if (broken !== null) return broken;
   const checks = checksOf(construction.derived, readings.taken, spread);
   const walls = wallsOf(outline, spread, used);
   const opening = openingOf(outline, construction, walls, spread);
@@ -91,26 +69,6 @@ export function buildCavity(
       ...assumptions,
     ],
   };
-}
-
-function brokenOutline(
-  form: SectionForm,
-  values: ReadonlyMap<string, number>,
-  outline: readonly OutlineWall[],
-): Refusal | null {
-  const polygon = polygonOf(outline);
-  const names = outline.map(({ wall }) => wall.name.toLowerCase());
-  if (outline.length < 3 || signedAreaMm2(polygon) < LEAST_AREA_MM2) {
-    return blamed(form, values, outline, 'these dimensions leave no room between the walls');
-  }
-  if (!outline.some(({ wall }) => wall.role === 'opening')) {
-    return blamed(form, values, outline, 'the opening has no height');
-  }
-  const crossing = crossingEdges(polygon);
-  if (crossing === null) return null;
-  const [first, second] = crossing;
-  const walls = outline.filter((_, index) => index === first || index === second);
-  return blamed(form, values, walls, `${names[first]} and ${names[second]} cross`);
 }
 
 function wallsOf(

@@ -38,37 +38,47 @@ export function correctionsOf(
   const checkKeys = new Set(form.dimensions.filter((it) => it.need === 'check').map((it) => it.key));
   const keys = [...used.keys()].filter((key) => !checkKeys.has(key));
   const sigma = (key: string) => Math.max(LEAST_PLUS_MINUS, used.get(key)?.plusMinus ?? 0);
-  const readings = new Map([...used].map(([key, taken]) => [key, taken.value]));
-  let corrections = new Map(keys.map((key) => [key, 0]));
+  let corrections: readonly number[] = keys.map(() => 0);
   for (let round = 0; round < ROUNDS; round += 1) {
-    const now = new Map([...readings].map(([key, value]) => [key, value + (corrections.get(key) ?? 0)]));
-    const at = derivedAt(form, now);
+    const now = new Map([...used].map(([key, taken]) => [key, taken.value]));
+    for (const [i, key] of keys.entries()) now.set(key, (now.get(key) ?? 0) + (corrections[i] ?? 0));
+    const derived = derivedAt(form, now);
     const slopes = checks.map((check) => keys.map((key) => slopeOf(form, now, check.key, key)));
-    const wanted = checks.map((check, row) => {
-      const carried = keys.reduce(
-        (sum, key, i) => sum + (slopes[row]?.[i] ?? 0) * (corrections.get(key) ?? 0),
-        0,
-      );
-      return check.measuredMm - (at.get(check.key) ?? 0) + carried;
-    });
-    const normal = checks.map((check, row) =>
-      checks.map((_, column) => {
-        const own = row === column ? sigma(check.key) ** 2 : 0;
-        return keys.reduce(
-          (sum, key, i) => sum + (slopes[row]?.[i] ?? 0) * (slopes[column]?.[i] ?? 0) * sigma(key) ** 2,
-          own,
-        );
-      }),
+    const wanted = checks.map(
+      (check, row) => check.measuredMm - (derived.get(check.key) ?? 0) + product(slopes[row], corrections),
     );
-    const pull = solved(normal, wanted);
-    corrections = new Map(
-      keys.map((key, i) => [
-        key,
-        sigma(key) ** 2 * pull.reduce((sum, force, row) => sum + force * (slopes[row]?.[i] ?? 0), 0),
-      ]),
+    corrections = adjusted(
+      slopes,
+      wanted,
+      keys.map(sigma),
+      checks.map(({ key }) => sigma(key)),
     );
   }
-  return listed(form, corrections, sigma);
+  return listed(form, new Map(keys.map((key, i) => [key, corrections[i] ?? 0])), sigma);
+}
+
+function product(a: readonly number[] = [], b: readonly number[] = []): number {
+  return a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0);
+}
+
+/** One linear round: forces from (J U Jᵀ + Uc) f = r, corrections U Jᵀ f. */
+function adjusted(
+  slopes: readonly (readonly number[])[],
+  wanted: readonly number[],
+  readingSigma: readonly number[],
+  checkSigma: readonly number[],
+): number[] {
+  const weighted = slopes.map((row) => row.map((slope, i) => slope * (readingSigma[i] ?? 0) ** 2));
+  const normal = slopes.map((row, i) =>
+    weighted.map((other, j) => product(row, other) + (i === j ? (checkSigma[i] ?? 0) ** 2 : 0)),
+  );
+  const forces = solved(normal, wanted);
+  return readingSigma.map((_, i) =>
+    product(
+      forces,
+      weighted.map((row) => row[i] ?? 0),
+    ),
+  );
 }
 
 function derivedAt(form: SectionForm, values: ReadonlyMap<string, number>): ReadonlyMap<string, number> {

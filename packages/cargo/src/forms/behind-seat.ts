@@ -5,6 +5,7 @@ import type { PointMm } from '@gusset/contracts/geometry';
 import {
   type Construction,
   type DimensionValues,
+  type PlannedAnchor,
   type PlannedCorner,
   type PlannedWall,
   type Reader,
@@ -132,64 +133,90 @@ function seatFace(read: Reader, heightMm: number, wallAt: (yMm: number) => numbe
   return { low: at('depthAt300', LOW_STATION_MM), high: at('depthAt600', HIGH_STATION_MM), findings };
 }
 
-export function constructBehindSeat(form: SectionForm, values: DimensionValues): Construction {
-  const read = reader(form, values);
+type Places = {
+  readonly foot: PointMm;
+  readonly floorEnd: PointMm;
+  readonly seatTop: PointMm;
+  readonly wallTop: PointMm;
+  /** Where the cab wall is at a height. */
+  readonly wallAt: (yMm: number) => number;
+};
+
+function placesOf(read: Reader): Places {
   const heightMm = read.of('height');
   const wallAt = (yMm: number) => yMm * Math.tan(read.of('cabWallLean'));
-  const foot: PointMm = { xMm: 0, yMm: 0 };
-  const floorEnd = { xMm: read.of('floorDepth'), yMm: 0 };
-  const seatTop = { xMm: wallAt(heightMm) + read.of('gapAtTop'), yMm: heightMm };
-  const wallTop = { xMm: wallAt(heightMm), yMm: heightMm };
-  const { low, high, findings } = seatFace(read, heightMm, wallAt);
-  const corners: PlannedCorner[] = [
-    { id: 'foot', at: foot },
-    { id: 'floor-end', at: floorEnd },
-  ];
-  const walls: PlannedWall[] = [
-    { id: 'floor', name: 'Floor', role: 'floor', surface: 'soft' },
-    { id: 'seat-low', name: 'Seat back, low', role: 'seat-back', surface: 'soft' },
-  ];
-  if (low !== null) {
-    corners.push({ id: 'seat-300', at: low });
-    walls.push({ id: 'seat-mid', name: 'Seat back, middle', role: 'seat-back', surface: 'soft' });
-  }
-  if (high !== null) {
-    corners.push({ id: 'seat-600', at: high });
-    walls.push({ id: 'seat-top', name: 'Seat back, top', role: 'seat-back', surface: 'soft' });
-  }
-  corners.push({ id: 'seat-end', at: seatTop }, { id: 'wall-top', at: wallTop });
-  walls.push(
-    { id: 'opening', name: 'Opening, above the seat', role: 'opening', surface: 'open' },
-    { id: 'cab-wall', name: 'Cab wall', role: 'cab-wall', surface: 'hard' },
-  );
+  return {
+    foot: { xMm: 0, yMm: 0 },
+    floorEnd: { xMm: read.of('floorDepth'), yMm: 0 },
+    seatTop: { xMm: wallAt(heightMm) + read.of('gapAtTop'), yMm: heightMm },
+    wallTop: { xMm: wallAt(heightMm), yMm: heightMm },
+    wallAt,
+  };
+}
+
+export function constructBehindSeat(form: SectionForm, values: DimensionValues): Construction {
+  const read = reader(form, values);
+  const places = placesOf(read);
+  const face = seatFace(read, places.wallTop.yMm, places.wallAt);
+  const { corners, walls } = outlineOf(places, face);
   const slab = wholeWidthSlab(
     'width',
     read,
     corners.map((corner) => corner.at),
   );
-  const level = (key: string, yMm: number) =>
-    straight(key, { xMm: wallAt(yMm), yMm }, { xMm: wallAt(yMm) + read.of(key), yMm });
-  const openingWidthMm = read.of('openingWidth');
   return {
     corners,
     walls,
     slabs: [slab],
-    openingWidthMm,
+    openingWidthMm: read.of('openingWidth'),
     lidFrameMm: 0,
-    derived: new Map([['footToSeatTop', betweenMm(foot, seatTop)]]),
-    anchors: [
-      level('floorDepth', 0),
-      level('depthAt300', LOW_STATION_MM),
-      level('depthAt600', HIGH_STATION_MM),
-      straight('height', foot, { xMm: 0, yMm: heightMm }),
-      straight('gapAtTop', wallTop, seatTop),
-      { key: 'cabWallLean', view: 'section', from: { xMm: 0, yMm: heightMm }, to: wallTop, vertex: foot },
-      straight('footToSeatTop', foot, seatTop),
-      acrossAt('width', floorEnd.xMm / 2, slab.widthMm),
-      acrossAt('openingWidth', seatTop.xMm, openingWidthMm),
-    ],
+    derived: new Map([['footToSeatTop', betweenMm(places.foot, places.seatTop)]]),
+    anchors: anchorsOf(read, places),
     comparisons: [],
     impossible: [],
-    findings,
+    findings: face.findings,
   };
+}
+
+function outlineOf(places: Places, { low, high }: SeatFace) {
+  const seat = { role: 'seat-back', surface: 'soft' } as const;
+  const corners: PlannedCorner[] = [
+    { id: 'foot', at: places.foot },
+    { id: 'floor-end', at: places.floorEnd },
+  ];
+  const walls: PlannedWall[] = [
+    { id: 'floor', name: 'Floor', role: 'floor', surface: 'soft' },
+    { id: 'seat-low', name: 'Seat back, low', ...seat },
+  ];
+  if (low !== null) {
+    corners.push({ id: 'seat-300', at: low });
+    walls.push({ id: 'seat-mid', name: 'Seat back, middle', ...seat });
+  }
+  if (high !== null) {
+    corners.push({ id: 'seat-600', at: high });
+    walls.push({ id: 'seat-top', name: 'Seat back, top', ...seat });
+  }
+  corners.push({ id: 'seat-end', at: places.seatTop }, { id: 'wall-top', at: places.wallTop });
+  walls.push(
+    { id: 'opening', name: 'Opening, above the seat', role: 'opening', surface: 'open' },
+    { id: 'cab-wall', name: 'Cab wall', role: 'cab-wall', surface: 'hard' },
+  );
+  return { corners, walls };
+}
+
+function anchorsOf(read: Reader, { foot, floorEnd, seatTop, wallTop, wallAt }: Places): PlannedAnchor[] {
+  const plumbTop = { xMm: 0, yMm: wallTop.yMm };
+  const level = (key: string, yMm: number) =>
+    straight(key, { xMm: wallAt(yMm), yMm }, { xMm: wallAt(yMm) + read.of(key), yMm });
+  return [
+    level('floorDepth', 0),
+    level('depthAt300', LOW_STATION_MM),
+    level('depthAt600', HIGH_STATION_MM),
+    straight('height', foot, plumbTop),
+    straight('gapAtTop', wallTop, seatTop),
+    { key: 'cabWallLean', view: 'section', from: plumbTop, to: wallTop, vertex: foot },
+    straight('footToSeatTop', foot, seatTop),
+    acrossAt('width', floorEnd.xMm / 2, read.of('width')),
+    acrossAt('openingWidth', seatTop.xMm, read.of('openingWidth')),
+  ];
 }

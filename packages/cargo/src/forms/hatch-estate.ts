@@ -12,6 +12,7 @@ import {
   type Construction,
   type DimensionValues,
   type Impossible,
+  type PlannedAnchor,
   type PlannedCorner,
   type PlannedWall,
   type Reader,
@@ -19,6 +20,7 @@ import {
 } from './construction.ts';
 import { LETTERS, lengthDimension } from './dimension.ts';
 import {
+  type Base,
   betweenMm,
   diagonalDimension,
   floorDepthDimension,
@@ -133,14 +135,14 @@ function roofOf(read: Reader, lip: PointMm, seatTop: PointMm): Roof {
 
 export function constructHatchEstate(form: SectionForm, values: DimensionValues): Construction {
   const read = reader(form, values);
-  const { foot, floorEnd, lip, seatTop, anchors, impossible } = seatFloorAndSill(read);
+  const base = seatFloorAndSill(read);
+  const { foot, floorEnd, lip, seatTop, anchors, impossible } = base;
   const roof = roofOf(read, lip, seatTop);
   const points = [foot, floorEnd, lip, roof.seal, roof.bend ?? roof.seal, seatTop];
   const slabs = archSlabs(read, points);
   const openingWidthMm = read.of('openingWidth');
-  const bendAt = roof.bend ?? roof.seal;
   return {
-    ...outline(foot, floorEnd, lip, roof, seatTop),
+    ...outlineOf(base, roof),
     slabs,
     openingWidthMm,
     lidFrameMm: read.of('lidFrame'),
@@ -149,17 +151,7 @@ export function constructHatchEstate(form: SectionForm, values: DimensionValues)
       ['footToSeal', betweenMm(foot, roof.seal)],
       ['floorEndToSeatTop', betweenMm(floorEnd, seatTop)],
     ]),
-    anchors: [
-      ...anchors,
-      straight('opening', lip, roof.seal),
-      straight('roofDepth', { xMm: seatTop.xMm, yMm: bendAt.yMm }, bendAt),
-      straight('sealDepth', { xMm: 0, yMm: roof.seal.yMm }, roof.seal),
-      straight('lidFrame', ...frameAnchor(lip, roof.seal, read.of('lidFrame'))),
-      straight('sealHeight', { xMm: roof.seal.xMm, yMm: 0 }, roof.seal),
-      straight('footToSeal', foot, roof.seal),
-      straight('floorEndToSeatTop', floorEnd, seatTop),
-      ...archAnchors(read, points),
-    ],
+    anchors: [...anchors, ...anchorsOf(read, base, roof), ...archAnchors(read, points)],
     comparisons: [
       openingWidthComparison('openingWidth', openingWidthMm, slabs),
       {
@@ -174,13 +166,24 @@ export function constructHatchEstate(form: SectionForm, values: DimensionValues)
   };
 }
 
-function outline(
-  foot: PointMm,
-  floorEnd: PointMm,
-  lip: PointMm,
-  roof: Roof,
-  seatTop: PointMm,
-): { corners: PlannedCorner[]; walls: PlannedWall[] } {
+function anchorsOf(
+  read: Reader,
+  { foot, floorEnd, lip, seatTop }: Base,
+  { bend, seal }: Roof,
+): PlannedAnchor[] {
+  const bendAt = bend ?? seal;
+  return [
+    straight('opening', lip, seal),
+    straight('roofDepth', { xMm: seatTop.xMm, yMm: bendAt.yMm }, bendAt),
+    straight('sealDepth', { xMm: 0, yMm: seal.yMm }, seal),
+    straight('lidFrame', ...frameAnchor(lip, seal, read.of('lidFrame'))),
+    straight('sealHeight', { xMm: seal.xMm, yMm: 0 }, seal),
+    straight('footToSeal', foot, seal),
+    straight('floorEndToSeatTop', floorEnd, seatTop),
+  ];
+}
+
+function outlineOf({ foot, floorEnd, lip, seatTop }: Base, roof: Roof) {
   const corners: PlannedCorner[] = [
     { id: 'foot', at: foot },
     { id: 'floor-end', at: floorEnd },

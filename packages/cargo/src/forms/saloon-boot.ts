@@ -6,8 +6,7 @@
 //               O----floor-----F sill
 import type { SectionForm } from '@gusset/contracts/cargo';
 import type { PointMm } from '@gusset/contracts/geometry';
-import type { Construction, DimensionValues } from './construction.ts';
-import { reader } from './construction.ts';
+import { type Construction, type DimensionValues, type PlannedWall, reader } from './construction.ts';
 import { LETTERS, lengthDimension } from './dimension.ts';
 import {
   betweenMm,
@@ -84,6 +83,14 @@ export const SALOON_BOOT: SectionForm = {
   ],
 };
 
+const WALLS: readonly PlannedWall[] = [
+  { id: 'floor', name: 'Floor', role: 'floor', surface: 'soft' },
+  { id: 'sill', name: 'Sill', role: 'sill', surface: 'hard' },
+  { id: 'opening', name: 'Opening, lid shut', role: 'opening', surface: 'open' },
+  { id: 'shelf', name: 'Parcel shelf', role: 'shelf', surface: 'hard' },
+  { id: 'seat-back', name: 'Seat back', role: 'seat-back', surface: 'soft' },
+];
+
 export function constructSaloonBoot(form: SectionForm, values: DimensionValues): Construction {
   const read = reader(form, values);
   const { foot, floorEnd, lip, seatTop, anchors, impossible } = seatFloorAndSill(read);
@@ -99,13 +106,7 @@ export function constructSaloonBoot(form: SectionForm, values: DimensionValues):
       { id: 'edge', at: edge },
       { id: 'seat-top', at: seatTop },
     ],
-    walls: [
-      { id: 'floor', name: 'Floor', role: 'floor', surface: 'soft' },
-      { id: 'sill', name: 'Sill', role: 'sill', surface: 'hard' },
-      { id: 'opening', name: 'Opening, lid shut', role: 'opening', surface: 'open' },
-      { id: 'shelf', name: 'Parcel shelf', role: 'shelf', surface: 'hard' },
-      { id: 'seat-back', name: 'Seat back', role: 'seat-back', surface: 'soft' },
-    ],
+    walls: WALLS,
     slabs,
     openingWidthMm,
     lidFrameMm: read.of('lidFrame'),

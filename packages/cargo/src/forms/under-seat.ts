@@ -6,6 +6,7 @@ import {
   type Construction,
   type DimensionValues,
   type Impossible,
+  type PlannedAnchor,
   type PlannedCorner,
   type PlannedWall,
   type Reader,
@@ -189,19 +190,63 @@ function humpOf(read: Reader, depthMm: number): Hump {
   return { corners, walls, impossible };
 }
 
+type Places = {
+  readonly foot: PointMm;
+  readonly floorEnd: PointMm;
+  readonly lip: PointMm;
+  readonly front: PointMm;
+  /** Seat underside half way; null where nobody measured it. */
+  readonly middle: PointMm | null;
+  readonly back: PointMm;
+};
+
+function placesOf(read: Reader): Places {
+  const depthMm = read.of('floorDepth');
+  const middleMm = read.ifKnown('middleHeight');
+  return {
+    foot: { xMm: 0, yMm: 0 },
+    floorEnd: { xMm: depthMm, yMm: 0 },
+    lip: { xMm: depthMm, yMm: read.of('lipHeight') },
+    front: { xMm: depthMm, yMm: read.of('frontHeight') },
+    middle: middleMm === null ? null : { xMm: depthMm / 2, yMm: middleMm },
+    back: { xMm: 0, yMm: read.of('backHeight') },
+  };
+}
+
 export function constructUnderSeat(form: SectionForm, values: DimensionValues): Construction {
   const read = reader(form, values);
-  const depthMm = read.of('floorDepth');
-  const hump = humpOf(read, depthMm);
-  const middleMm = read.ifKnown('middleHeight');
-  const foot: PointMm = { xMm: 0, yMm: 0 };
-  const lip = { xMm: depthMm, yMm: read.of('lipHeight') };
-  const front = { xMm: depthMm, yMm: read.of('frontHeight') };
-  const back = { xMm: 0, yMm: read.of('backHeight') };
+  const places = placesOf(read);
+  const { foot, lip, front } = places;
+  const hump = humpOf(read, places.floorEnd.xMm);
+  const { corners, walls } = outlineOf(places, hump);
+  const slab = wholeWidthSlab(
+    'width',
+    read,
+    corners.map((corner) => corner.at),
+  );
+  return {
+    corners,
+    walls,
+    slabs: [slab],
+    openingWidthMm: read.of('openingWidth'),
+    lidFrameMm: 0,
+    derived: new Map([
+      ['openingHeight', front.yMm - lip.yMm],
+      ['footToFrontEdge', betweenMm(foot, front)],
+    ]),
+    anchors: anchorsOf(read, places),
+    comparisons: [],
+    impossible: [...hump.impossible, ...lipTooHigh(lip.yMm, front.yMm)],
+    findings: [],
+  };
+}
+
+function outlineOf({ foot, floorEnd, lip, front, middle, back }: Places, hump: Hump) {
+  const seat = { role: 'seat-underside', surface: 'hard' } as const;
   const corners: PlannedCorner[] = [
     { id: 'foot', at: foot },
     ...hump.corners,
-    { id: 'floor-end', at: { xMm: depthMm, yMm: 0 } },
+    { id: 'floor-end', at: floorEnd },
     { id: 'lip', at: lip },
     { id: 'front-edge', at: front },
   ];
@@ -211,9 +256,8 @@ export function constructUnderSeat(form: SectionForm, values: DimensionValues): 
     { id: 'lip', name: 'Lip across the front', role: 'sill', surface: 'hard' },
     { id: 'opening', name: 'Opening, under the front edge', role: 'opening', surface: 'open' },
   ];
-  const seat = { role: 'seat-underside', surface: 'hard' } as const;
-  if (middleMm !== null) {
-    corners.push({ id: 'middle', at: { xMm: depthMm / 2, yMm: middleMm } });
+  if (middle !== null) {
+    corners.push({ id: 'middle', at: middle });
     walls.push({ id: 'seat-front', name: 'Seat underside, front', ...seat });
   }
   corners.push({ id: 'back-top', at: back });
@@ -221,42 +265,24 @@ export function constructUnderSeat(form: SectionForm, values: DimensionValues): 
     { id: 'seat-rear', name: 'Seat underside', ...seat },
     { id: 'cab-wall', name: 'Cab wall', role: 'cab-wall', surface: 'hard' },
   );
-  const slab = wholeWidthSlab(
-    'width',
-    read,
-    corners.map((corner) => corner.at),
-  );
-  const openingWidthMm = read.of('openingWidth');
-  return {
-    corners,
-    walls,
-    slabs: [slab],
-    openingWidthMm,
-    lidFrameMm: 0,
-    derived: new Map([
-      ['openingHeight', front.yMm - lip.yMm],
-      ['footToFrontEdge', betweenMm(foot, front)],
-    ]),
-    anchors: [
-      straight('floorDepth', foot, { xMm: depthMm, yMm: 0 }),
-      straight('backHeight', foot, back),
-      straight(
-        'middleHeight',
-        { xMm: depthMm / 2, yMm: 0 },
-        { xMm: depthMm / 2, yMm: read.of('middleHeight') },
-      ),
-      straight('frontHeight', { xMm: depthMm, yMm: 0 }, front),
-      straight('lipHeight', { xMm: depthMm, yMm: 0 }, lip),
-      ...humpAnchors(read),
-      straight('openingHeight', lip, front),
-      straight('footToFrontEdge', foot, front),
-      acrossAt('width', depthMm / 2, slab.widthMm),
-      acrossAt('openingWidth', depthMm, openingWidthMm),
-    ],
-    comparisons: [],
-    impossible: [...hump.impossible, ...lipTooHigh(lip.yMm, front.yMm)],
-    findings: [],
-  };
+  return { corners, walls };
+}
+
+function anchorsOf(read: Reader, { foot, floorEnd, lip, front, back }: Places): PlannedAnchor[] {
+  const halfMm = floorEnd.xMm / 2;
+  const middle = { xMm: halfMm, yMm: read.of('middleHeight') };
+  return [
+    straight('floorDepth', foot, floorEnd),
+    straight('backHeight', foot, back),
+    straight('middleHeight', { xMm: halfMm, yMm: 0 }, middle),
+    straight('frontHeight', floorEnd, front),
+    straight('lipHeight', floorEnd, lip),
+    ...humpAnchors(read),
+    straight('openingHeight', lip, front),
+    straight('footToFrontEdge', foot, front),
+    acrossAt('width', halfMm, read.of('width')),
+    acrossAt('openingWidth', floorEnd.xMm, read.of('openingWidth')),
+  ];
 }
 
 function lipTooHigh(lipMm: number, frontMm: number): Impossible[] {
