@@ -4,11 +4,12 @@ import { bisect, evaluate, realRoots } from './real-roots.ts';
 
 /** Coefficients of the product of (x - root), constant first. */
 function polynomialOf(roots: readonly number[]): number[] {
-  return roots.reduce<number[]>(
-    (coefficients, root) =>
-      [...coefficients, 0].map((_, k) => (coefficients[k - 1] ?? 0) - root * (coefficients[k] ?? 0)),
-    [1],
-  );
+  let coefficients = [1];
+  for (const root of roots) {
+    const shifted = [0, ...coefficients];
+    coefficients = shifted.map((coefficient, k) => coefficient - root * (coefficients[k] ?? 0));
+  }
+  return coefficients;
 }
 
 describe('realRoots', () => {

@@ -114,25 +114,30 @@ describe('solveResponse, laws', () => {
     expect(apart(huge.splDb, baffle.splDb)).toBeLessThan(0.02);
   });
 
-  it('raises the series impedance of two coils to four times the parallel one, all else alike', () => {
-    const wired = (coilWiring: 'series' | 'parallel', voltageVrms: number) =>
-      answered({
-        ...medlarVented,
-        frequenciesHz: grid,
-        source: { voltageVrms },
-        driver: medlar12Dual,
-        array: { count: 1, seriesPerString: 1, parallelStrings: 1, coilWiring },
-      });
-    const series = wired('series', 20);
-    const parallel = wired('parallel', 10);
-    expect(
-      apart(
-        series.impedanceOhm,
-        parallel.impedanceOhm.map((ohm) => 4 * ohm),
-      ),
-    ).toBeLessThan(1e-9);
-    expect(apart(series.splDb, parallel.splDb)).toBeLessThan(1e-9);
-    expect(apart(series.groupDelayMs, parallel.groupDelayMs)).toBeLessThan(1e-6);
+  it('wires two coils in series to four times the parallel impedance, all else alike, for any driver', () => {
+    const motor = fc.record({
+      qes: fc.double({ min: 0.1, max: 2, noNaN: true }),
+      leMh: fc.double({ min: 0, max: 5, noNaN: true }),
+      r2Ohm: fc.double({ min: 0.5, max: 50, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(motor, (some) => {
+        const wired = (coilWiring: 'series' | 'parallel', voltageVrms: number) =>
+          answered({
+            ...medlarVented,
+            frequenciesHz: [10, 31, 44, 300],
+            source: { voltageVrms },
+            driver: { ...medlar12Dual, ...some },
+            array: { count: 1, seriesPerString: 1, parallelStrings: 1, coilWiring },
+          });
+        const [series, parallel] = [wired('series', 20), wired('parallel', 10)];
+        const fourfold = parallel.impedanceOhm.map((ohm) => 4 * ohm);
+        expect(apart(series.impedanceOhm, fourfold)).toBeLessThan(1e-9);
+        expect(apart(series.splDb, parallel.splDb)).toBeLessThan(1e-9);
+        expect(apart(series.groupDelayMs, parallel.groupDelayMs)).toBeLessThan(1e-6);
+      }),
+      { numRuns: 40 },
+    );
   });
 
   it('gives N drivers in N times the air the travel of one and 6.02 dB more for each doubling', () => {
@@ -170,7 +175,7 @@ describe('solveResponse, laws', () => {
   it('filters the level, the travel and the delay, and neither the load nor the loudest level', () => {
     const filters = [{ kind: 'highpass', alignment: 'butterworth', order: 4, cornerHz: 40 }] as const;
     const plain = answered(quinceClosed);
-    const filtered = answered({ ...quinceClosed, filters: [...filters] });
+    const filtered = answered({ ...quinceClosed, filters });
     expect((plain.splDb[1] ?? 0) - (filtered.splDb[1] ?? 0)).toBeCloseTo(3.0103, 3);
     expect((filtered.excursionMm[1] ?? 0) / (plain.excursionMm[1] ?? 0)).toBeCloseTo(Math.SQRT1_2, 6);
     expect(filtered.groupDelayMs[1]).toBeGreaterThan(plain.groupDelayMs[1] ?? Number.NaN);
@@ -187,7 +192,7 @@ describe('solveResponse, laws', () => {
       ],
     } as const;
     const free = answered(quinceClosed);
-    const inside = answered({ ...quinceClosed, cabin: { ...cabin, points: [...cabin.points] } });
+    const inside = answered({ ...quinceClosed, cabin });
     expect(inside.splFreeDb).toEqual(free.splDb);
     expect((inside.splDb[1] ?? 0) - (free.splDb[1] ?? 0)).toBeCloseTo(6, 6);
     expect((inside.maxSplDb?.[1] ?? 0) - (free.maxSplDb?.[1] ?? 0)).toBeCloseTo(6, 6);

@@ -1,5 +1,6 @@
 // What stands round a driver when a box is sized for it: the question behind the alignments.
 import { z } from 'zod';
+import type { DeepReadonly } from './deep-readonly.ts';
 import { driverParametersSchema } from './driver.ts';
 import { quantity } from './quantity.ts';
 import { airSchema, driverArraySchema, SINGLE_DRIVER } from './system.ts';
@@ -18,13 +19,13 @@ export const boxSettingSchema = z.strictObject({
   air: airSchema.prefault({}),
 });
 /** Left out = one driver, no loss, no series resistance, reference air. */
-export type BoxSettingInput = Readonly<z.input<typeof boxSettingSchema>>;
+export type BoxSettingInput = DeepReadonly<z.input<typeof boxSettingSchema>>;
 
 export const closedBoxSchema = boxSettingSchema.extend({
   driver: driverParametersSchema,
   netLitres: quantity(0.05, 20_000, 'L'),
 });
-export type ClosedBox = Readonly<z.infer<typeof closedBoxSchema>>;
+export type ClosedBox = DeepReadonly<z.infer<typeof closedBoxSchema>>;
 
 export const closedBoxTargetSchema = boxSettingSchema.extend({
   driver: driverParametersSchema,

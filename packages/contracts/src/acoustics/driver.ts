@@ -1,5 +1,6 @@
 // Loudspeaker driver: the small-signal (Thiele-Small) parameters and the limits that its maker states.
 import { z } from 'zod';
+import type { DeepReadonly } from './deep-readonly.ts';
 import { quantity } from './quantity.ts';
 
 const BOTH_OR_NEITHER = 'both l2Mh and r2Ohm, or neither';
@@ -39,7 +40,7 @@ export const driverParametersSchema = z
     error: BOTH_OR_NEITHER,
     path: ['r2Ohm'],
   });
-export type DriverParameters = Readonly<z.infer<typeof driverParametersSchema>>;
+export type DriverParameters = DeepReadonly<z.infer<typeof driverParametersSchema>>;
 
 const given = <T extends z.ZodType>(schema: T) => schema.nullable().default(null);
 
@@ -65,8 +66,8 @@ export const driverDataSheetSchema = z.strictObject({
   coils: coilCountSchema.default(1),
 });
 /** As typed: every field may be left out. */
-export type DriverDataSheetInput = Readonly<z.input<typeof driverDataSheetSchema>>;
-export type DriverDataSheet = Readonly<z.infer<typeof driverDataSheetSchema>>;
+export type DriverDataSheetInput = DeepReadonly<z.input<typeof driverDataSheetSchema>>;
+export type DriverDataSheet = DeepReadonly<z.infer<typeof driverDataSheetSchema>>;
 
 /** The figures of a data sheet that hang together by physics, so that some give the others. */
 export const LINKED_DRIVER_FIELDS = [

@@ -1,5 +1,6 @@
 // The acoustic side of a system: chambers, ports, passive radiators, and how they stand round the drivers.
 import { z } from 'zod';
+import type { DeepReadonly } from './deep-readonly.ts';
 import { quantity, wholeNumber } from './quantity.ts';
 
 const lossQ = quantity(1, 100_000, '').nullable();
@@ -15,7 +16,7 @@ export const chamberSchema = z.strictObject({
   /** Q of the absorption; null = none. */
   qa: lossQ.default(null),
 });
-export type Chamber = Readonly<z.infer<typeof chamberSchema>>;
+export type Chamber = DeepReadonly<z.infer<typeof chamberSchema>>;
 
 /** One end of a port. */
 export const portEndSchema = z.strictObject({
@@ -26,7 +27,7 @@ export const portEndSchema = z.strictObject({
   /** Quarter-circle flare, round ports only; 0 = sharp. */
   flareRadiusMm: quantity(0, 500, 'mm').default(0),
 });
-export type PortEnd = Readonly<z.infer<typeof portEndSchema>>;
+export type PortEnd = DeepReadonly<z.infer<typeof portEndSchema>>;
 
 export const portMouthSchema = z.discriminatedUnion('shape', [
   z.strictObject({ shape: z.literal('round'), diameterMm: quantity(5, 1_000, 'mm') }),
@@ -36,14 +37,14 @@ export const portMouthSchema = z.discriminatedUnion('shape', [
     heightMm: quantity(5, 3_000, 'mm'),
   }),
 ]);
-export type PortMouth = Readonly<z.infer<typeof portMouthSchema>>;
+export type PortMouth = DeepReadonly<z.infer<typeof portMouthSchema>>;
 
 /** Either the length that is built or the tuning that is wanted; the other one follows. */
 export const portSizingSchema = z.discriminatedUnion('by', [
   z.strictObject({ by: z.literal('length'), lengthMm: quantity(1, 5_000, 'mm') }),
   z.strictObject({ by: z.literal('tuning'), tuningHz: quantity(5, 500, 'Hz') }),
 ]);
-export type PortSizing = Readonly<z.infer<typeof portSizingSchema>>;
+export type PortSizing = DeepReadonly<z.infer<typeof portSizingSchema>>;
 
 /** Ports alike that share one chamber. */
 export const portSchema = z.strictObject({
@@ -55,7 +56,7 @@ export const portSchema = z.strictObject({
   /** Q of the flow losses; null = none. */
   qp: lossQ.default(null),
 });
-export type Port = Readonly<z.infer<typeof portSchema>>;
+export type Port = DeepReadonly<z.infer<typeof portSchema>>;
 
 /** Passive radiators alike that share one chamber. */
 export const passiveRadiatorSchema = z.strictObject({
@@ -68,7 +69,7 @@ export const passiveRadiatorSchema = z.strictObject({
   /** Peak travel one way; null = not stated. */
   xmaxMm: quantity(0.05, 300, 'mm').nullable(),
 });
-export type PassiveRadiator = Readonly<z.infer<typeof passiveRadiatorSchema>>;
+export type PassiveRadiator = DeepReadonly<z.infer<typeof passiveRadiatorSchema>>;
 
 export const enclosureSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('infinite-baffle') }),
@@ -93,4 +94,4 @@ export const enclosureSchema = z.discriminatedUnion('kind', [
     frontPort: portSchema,
   }),
 ]);
-export type Enclosure = Readonly<z.infer<typeof enclosureSchema>>;
+export type Enclosure = DeepReadonly<z.infer<typeof enclosureSchema>>;

@@ -1,5 +1,6 @@
 // What the acoustics engine answers. Lists run parallel to `frequenciesHz`; null = does not apply to the system.
 import { z } from 'zod';
+import type { DeepReadonly } from './deep-readonly.ts';
 
 const curve = z.array(z.number());
 
@@ -22,7 +23,7 @@ export const portFiguresSchema = z.strictObject({
   /** False where the length comes out shorter than the flares, or at nothing. */
   buildable: z.boolean(),
 });
-export type PortFigures = Readonly<z.infer<typeof portFiguresSchema>>;
+export type PortFigures = DeepReadonly<z.infer<typeof portFiguresSchema>>;
 
 export const soundFiguresSchema = z.strictObject({
   mmsGrams: z.number(),
@@ -55,7 +56,7 @@ export const soundFiguresSchema = z.strictObject({
   radiatorNotchHz: z.number().nullable(),
   ports: z.array(portFiguresSchema),
 });
-export type SoundFigures = Readonly<z.infer<typeof soundFiguresSchema>>;
+export type SoundFigures = DeepReadonly<z.infer<typeof soundFiguresSchema>>;
 
 export const responseResultSchema = z.strictObject({
   frequenciesHz: curve,
@@ -79,4 +80,4 @@ export const responseResultSchema = z.strictObject({
   maxSplLimit: z.array(limitCauseSchema).nullable(),
   figures: soundFiguresSchema,
 });
-export type ResponseResult = Readonly<z.infer<typeof responseResultSchema>>;
+export type ResponseResult = DeepReadonly<z.infer<typeof responseResultSchema>>;

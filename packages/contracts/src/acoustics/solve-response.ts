@@ -1,6 +1,7 @@
 // The public shape of `solve response`. Key names carry their unit in the way that scripts write it. The solve
 // door maps it onto the engine's own types.
 import { z } from 'zod';
+import type { DeepReadonly } from './deep-readonly.ts';
 import { coilCountSchema } from './driver.ts';
 import { quantity, wholeNumber } from './quantity.ts';
 import { limitCauseSchema, portRoleSchema } from './result.ts';
@@ -178,7 +179,7 @@ export const solveResponseRequestSchema = z.strictObject({
   cabin: cabin.nullable().default(null),
   distance_m: quantity(0.05, 100, 'm').default(1),
 });
-export type SolveResponseRequest = Readonly<z.infer<typeof solveResponseRequestSchema>>;
+export type SolveResponseRequest = DeepReadonly<z.infer<typeof solveResponseRequestSchema>>;
 
 const curve = z.array(z.number());
 
@@ -227,4 +228,4 @@ export const solveResponseAnswerSchema = z.strictObject({
   pr_excursion_mm: curve.optional(),
   derived: solveResponseDerivedSchema,
 });
-export type SolveResponseAnswer = Readonly<z.infer<typeof solveResponseAnswerSchema>>;
+export type SolveResponseAnswer = DeepReadonly<z.infer<typeof solveResponseAnswerSchema>>;

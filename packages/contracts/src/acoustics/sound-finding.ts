@@ -1,5 +1,6 @@
 // What a person should know about a response: a code and its numbers. The sentence is made in the view.
 import { z } from 'zod';
+import type { DeepReadonly } from './deep-readonly.ts';
 import { quantity } from './quantity.ts';
 import { limitCauseSchema, portRoleSchema } from './result.ts';
 
@@ -73,7 +74,7 @@ export const soundFindingSchema = z.discriminatedUnion('code', [
   /** Quietest of the loudest levels in the band, and what limits it there. */
   z.strictObject({ code: z.literal('loudest'), severity, splDb: z.number(), limit: limitCauseSchema, ...at }),
 ]);
-export type SoundFinding = Readonly<z.infer<typeof soundFindingSchema>>;
+export type SoundFinding = DeepReadonly<z.infer<typeof soundFindingSchema>>;
 
 /** What the shop looks at and where it draws its lines. */
 export const verdictSettingSchema = z.strictObject({
@@ -86,5 +87,5 @@ export const verdictSettingSchema = z.strictObject({
   roundedMps: quantity(1, 100, 'm/s').default(17),
   flaredMps: quantity(1, 100, 'm/s').default(25),
 });
-export type VerdictSettingInput = Readonly<z.input<typeof verdictSettingSchema>>;
-export type VerdictSetting = Readonly<z.infer<typeof verdictSettingSchema>>;
+export type VerdictSettingInput = DeepReadonly<z.input<typeof verdictSettingSchema>>;
+export type VerdictSetting = DeepReadonly<z.infer<typeof verdictSettingSchema>>;

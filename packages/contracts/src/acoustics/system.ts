@@ -1,5 +1,6 @@
 // A whole system as the circuit needs it: driver, wiring, source, enclosure, cabin, air, and where to look.
 import { z } from 'zod';
+import type { DeepReadonly } from './deep-readonly.ts';
 import { driverParametersSchema } from './driver.ts';
 import { enclosureSchema } from './enclosure.ts';
 import { quantity, wholeNumber } from './quantity.ts';
@@ -12,7 +13,7 @@ export const airSchema = z.strictObject({
   /** Of the place, not reduced to sea level. */
   pressurePa: quantity(30_000, 120_000, 'Pa').default(101_325),
 });
-export type AirConditions = Readonly<z.infer<typeof airSchema>>;
+export type AirConditions = DeepReadonly<z.infer<typeof airSchema>>;
 
 export const sourceSchema = z.strictObject({
   voltageVrms: quantity(0.001, 1_000, 'V'),
@@ -21,7 +22,7 @@ export const sourceSchema = z.strictObject({
   /** Both conductors of the loudspeaker cable together. */
   cableOhm: quantity(0, 100, 'Ω').default(0),
 });
-export type Source = Readonly<z.infer<typeof sourceSchema>>;
+export type Source = DeepReadonly<z.infer<typeof sourceSchema>>;
 
 export const coilWiringSchema = z.enum(['single', 'series', 'parallel']);
 export type CoilWiring = z.infer<typeof coilWiringSchema>;
@@ -47,7 +48,7 @@ export const driverArraySchema = z
     error: '2 drivers, for an isobaric pair',
     path: ['count'],
   });
-export type DriverArray = Readonly<z.infer<typeof driverArraySchema>>;
+export type DriverArray = DeepReadonly<z.infer<typeof driverArraySchema>>;
 
 /** One driver, one coil driven. */
 export const SINGLE_DRIVER = {
@@ -78,7 +79,7 @@ const peakingFilter = z.strictObject({
   q: quantity(0.05, 50, ''),
 });
 export const filterSchema = z.discriminatedUnion('kind', [passFilter, peakingFilter]);
-export type Filter = Readonly<z.infer<typeof filterSchema>>;
+export type Filter = DeepReadonly<z.infer<typeof filterSchema>>;
 
 /** What the vehicle's body adds, on pressure only. An estimate (`shelf`) or a measurement (`curve`). */
 export const cabinSchema = z.discriminatedUnion('kind', [
@@ -102,7 +103,7 @@ export const cabinSchema = z.discriminatedUnion('kind', [
       }),
   }),
 ]);
-export type Cabin = Readonly<z.infer<typeof cabinSchema>>;
+export type Cabin = DeepReadonly<z.infer<typeof cabinSchema>>;
 
 export const frequenciesHzSchema = z
   .array(quantity(1, 20_000, 'Hz'))
@@ -122,5 +123,5 @@ export const soundSystemSchema = z.strictObject({
   distanceM: quantity(0.05, 100, 'm').default(1),
 });
 /** As a caller may write it: what has a default may be left out. */
-export type SoundSystemInput = Readonly<z.input<typeof soundSystemSchema>>;
-export type SoundSystem = Readonly<z.infer<typeof soundSystemSchema>>;
+export type SoundSystemInput = DeepReadonly<z.input<typeof soundSystemSchema>>;
+export type SoundSystem = DeepReadonly<z.infer<typeof soundSystemSchema>>;
