@@ -1,6 +1,8 @@
 // A polyline cut to a rectangle: the runs of it that lie inside (Liang and Barsky, 1984, segment by segment).
 import { between, type Extent, type Spot } from '../scene/spot.ts';
 
+const ROUNDING_PT = 1e-6; // a point on the frame is inside it, whatever the last digit says
+
 export function clipLine(points: readonly Spot[], window: Extent): readonly (readonly Spot[])[] {
   const runs: Spot[][] = [];
   let run: Spot[] = [];
@@ -34,10 +36,10 @@ function clipSegment(
 ): { start: number; end: number } | null {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const walls: readonly [number, number][] = [
-    [-dx, from.x - left],
-    [dx, right - from.x],
-    [-dy, from.y - top],
-    [dy, bottom - from.y],
+    [-dx, from.x - left + ROUNDING_PT],
+    [dx, right - from.x + ROUNDING_PT],
+    [-dy, from.y - top + ROUNDING_PT],
+    [dy, bottom - from.y + ROUNDING_PT],
   ];
   let [start, end] = [0, 1];
   for (const [towards, room] of walls) {

@@ -2,21 +2,21 @@
 import type { PaperOrientation, PaperSize } from '@gusset/contracts/drawings';
 import type { Extent } from '../scene/spot.ts';
 
-const PT_PER_MM = 72 / 25.4;
+const PT_PER_INCH = 72;
+const mm = (lengthMm: number): number => (lengthMm * PT_PER_INCH) / 25.4;
 
-// ISO 216 and ANSI/ASME Y14.1, portrait, mm.
-const SIZES_MM: Readonly<Record<PaperSize, readonly [number, number]>> = {
-  A4: [210, 297],
-  A3: [297, 420],
-  Letter: [215.9, 279.4],
-  Tabloid: [279.4, 431.8],
+// ISO 216 and ANSI/ASME Y14.1, portrait, points.
+const SIZES_PT: Readonly<Record<PaperSize, readonly [number, number]>> = {
+  A4: [mm(210), mm(297)],
+  A3: [mm(297), mm(420)],
+  Letter: [8.5 * PT_PER_INCH, 11 * PT_PER_INCH],
+  Tabloid: [11 * PT_PER_INCH, 17 * PT_PER_INCH],
 };
 
 export type PaperFormat = { readonly paper: PaperSize; readonly orientation: PaperOrientation };
 
 export function paperExtent({ paper, orientation }: PaperFormat): { widthPt: number; heightPt: number } {
-  const [shortMm, longMm] = SIZES_MM[paper];
-  const [shortPt, longPt] = [shortMm * PT_PER_MM, longMm * PT_PER_MM];
+  const [shortPt, longPt] = SIZES_PT[paper];
   return orientation === 'portrait'
     ? { widthPt: shortPt, heightPt: longPt }
     : { widthPt: longPt, heightPt: shortPt };

@@ -1,24 +1,33 @@
 // The fonts that a PDF embeds, and which of them has a sign: pdfkit drops signs that a font lacks without a word, so
 // each line of text is split into runs before it is drawn.
+import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import type { TextFace } from '../scene/scene.ts';
+import { woffToSfnt } from './woff-to-sfnt.ts';
 
 const ownFont = (file: string): string => fileURLToPath(new URL(`../../fonts/${file}`, import.meta.url));
 const packaged = createRequire(import.meta.url);
 
 type FontName = TextFace | 'wide' | 'wide-mono' | 'wide-bold';
 
-const FILES: Readonly<Record<FontName, () => string>> = {
+const FILES: Readonly<Record<Exclude<FontName, 'mono'>, () => string>> = {
   regular: () => ownFont('archivo-regular.ttf'),
   semibold: () => ownFont('archivo-semibold.ttf'),
   condensed: () => ownFont('archivo-condensed.ttf'),
-  // This build and not the @fontsource one: pdfkit 0.20 stumbles over the space in that.
-  mono: () => packaged.resolve('@ibm/plex-mono/fonts/complete/woff/IBMPlexMono-Regular.woff'),
   wide: () => packaged.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'),
   'wide-bold': () => packaged.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf'),
   'wide-mono': () => packaged.resolve('dejavu-fonts-ttf/ttf/DejaVuSansMono.ttf'),
 };
+
+// This build and not the @fontsource one: pdfkit 0.20 stumbles over the space in that.
+const MONO_FILE = '@ibm/plex-mono/fonts/complete/woff/IBMPlexMono-Regular.woff';
+let unpackedMono: Uint8Array | null = null; // the same bytes for every document of the process
+
+function monoFont(): Uint8Array {
+  unpackedMono ??= woffToSfnt(readFileSync(packaged.resolve(MONO_FILE)));
+  return unpackedMono;
+}
 
 const FALLBACKS: Readonly<Record<TextFace, FontName>> = {
   regular: 'wide',
@@ -29,6 +38,7 @@ const FALLBACKS: Readonly<Record<TextFace, FontName>> = {
 
 export function registerFonts(document: PDFKit.PDFDocument): void {
   for (const [name, file] of Object.entries(FILES)) document.registerFont(name, file());
+  document.registerFont('mono', monoFont());
 }
 
 export type TextRun = { readonly font: FontName; readonly text: string };

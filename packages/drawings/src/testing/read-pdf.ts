@@ -6,6 +6,8 @@ export type ReadPdf = {
   /** Dictionaries and the like, without streams, by object number. */
   readonly objects: ReadonlyMap<number, string>;
   readonly pageCount: number;
+  /** Drawing operators of each page, unpacked. */
+  readonly pageContents: readonly string[];
   /** Text of each page in the order it was written, one line a text operator. */
   readonly pageTexts: readonly string[];
 };
@@ -22,14 +24,16 @@ export function readPdf(bytes: Uint8Array): ReadPdf {
   const objects = new Map([...found].map(([number, { head }]) => [number, head]));
   const pages = pageObjects(objects);
   const fonts = fontMaps(found);
+  const pageContents = pages.map((page) => {
+    const content = found.get(Number(/\/Contents (\d+) 0 R/.exec(page)?.[1]))?.stream ?? new Uint8Array();
+    return Buffer.from(content).toString('latin1');
+  });
   return {
     version: /^%PDF-(\d\.\d)/.exec(source)?.[1] ?? '',
     objects,
     pageCount: pages.length,
-    pageTexts: pages.map((page) => {
-      const content = found.get(Number(/\/Contents (\d+) 0 R/.exec(page)?.[1]))?.stream ?? new Uint8Array();
-      return pageText(Buffer.from(content).toString('latin1'), fonts);
-    }),
+    pageContents,
+    pageTexts: pageContents.map((content) => pageText(content, fonts)),
   };
 }
 

@@ -1,4 +1,4 @@
-// How wide words print, without opening a font: Archivo by its advance widths (kerning left out, under 1 %), Plex
+// How wide words print, without opening a font: Archivo by its advance widths (kerning left out: up to 3 % too wide), Plex
 // Mono at 0.6 of its size. Signs that neither has come from DejaVu Sans and are taken as wide.
 import type { TextFace } from '../scene/scene.ts';
 import { ARCHIVO_WIDTHS, FIRST_CODE_POINT } from './archivo-widths.ts';

@@ -86,7 +86,13 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
   const ground: Ground = {
     widthPt: view.widthPt,
     heightPt: view.heightPt,
-    edges: ringSides([ring, boxRing ?? [], ...walls.bands, ...obstructions.map(({ ring: each }) => each)]),
+    edges: ringSides([
+      ring,
+      boxRing ?? [],
+      ...walls.bands,
+      ...ghostRings(input, place),
+      ...obstructions.map(({ ring: each }) => each),
+    ]),
     taken: [],
   };
   const layers: Layer[] = [
@@ -153,10 +159,16 @@ function boxItems(box: DrawnBox, place: Place): SceneItem[] {
 
 const ARROW_PT = 9;
 
-function wayOutItems({ box, wayOut }: CavityViewInput, place: Place): SceneItem[] {
+function ghostRings({ box, wayOut }: CavityViewInput, place: Place): readonly (readonly Spot[])[] {
   if (box === null || wayOut === null) return [];
-  const ghosts = wayOut.poses.map((pose) =>
-    polygon(posed(box.outer, pose).map(place), { role: 'construction', dashPt: null, widthPt: 0.7 }),
+  return wayOut.poses.map((pose) => posed(box.outer, pose).map(place));
+}
+
+function wayOutItems(input: CavityViewInput, place: Place): SceneItem[] {
+  const { box, wayOut } = input;
+  if (box === null || wayOut === null) return [];
+  const ghosts = ghostRings(input, place).map((ring) =>
+    polygon(ring, { role: 'construction', dashPt: null, widthPt: 0.7 }),
   );
   const track = wayOut.track.map(place);
   const [beforeEnd, end] = track.slice(-2);

@@ -66,7 +66,10 @@ export function sheetMap(input: SheetMapInput, partial: Partial<DrawingView> = {
     { id: 'offcuts', items: input.offcuts.flatMap((offcut) => offcutItems(offcut, boxOf(offcut), view)) },
     { id: 'panels', items: input.placements.flatMap((panel) => panelItems(panel, boxOf(panel), view)) },
     { id: 'trim', items: trimItems(input, boxOf) },
-    { id: 'cuts', items: input.cuts.flatMap((cut, index) => cutItems(cut, index, place)) },
+    {
+      id: 'cuts',
+      items: input.cuts.flatMap((cut, index) => cutItems(cut, index, place, view.textPt * NUMBER_SHARE)),
+    },
     { id: 'grain', items: grainItems(input.grain, whole, view) },
     { id: 'dimensions', items: sheetDimensions(input, view, place) },
   ];
@@ -174,18 +177,17 @@ function trimItems(
   return [polygon(ringOf(boxOf(inside)), 'hidden')];
 }
 
-const NUMBER_PT = 7.5;
-const NUMBER_RADIUS_PT = 6.5;
+const NUMBER_SHARE = 0.68; // of the figures' size
 
 /** Cut lines in construction blue, each with its number at the end where the saw goes in. */
-function cutItems(cut: SheetCut, index: number, place: Place): SceneItem[] {
+function cutItems(cut: SheetCut, index: number, place: Place, numberPt: number): SceneItem[] {
   const from = place({ xMm: cut.fromXMm, yMm: cut.fromYMm });
   const to = place({ xMm: cut.toXMm, yMm: cut.toYMm });
   return [
     line(from, to, { role: 'construction', dashPt: [6, 3], widthPt: 1 }),
-    circle(from, NUMBER_RADIUS_PT, { role: 'construction', dashPt: null, widthPt: 0.9 }, 'sheet'),
-    text(spot(from.x, from.y + (NUMBER_PT * CAP_HEIGHT) / 2), String(index + 1), {
-      sizePt: NUMBER_PT,
+    circle(from, numberPt * 0.9, { role: 'construction', dashPt: null, widthPt: 0.9 }, 'sheet'),
+    text(spot(from.x, from.y + (numberPt * CAP_HEIGHT) / 2), String(index + 1), {
+      sizePt: numberPt,
       face: 'mono',
       anchor: 'middle',
       ink: 'mark',
