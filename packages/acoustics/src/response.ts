@@ -54,50 +54,65 @@ type Setup = {
 export function solveResponse(input: SoundSystemInput): ResponseResult | Refusal {
   const setup = prepare(input);
   if (isRefusal(setup)) return setup;
-  const { system, built } = setup;
-  const points = system.frequenciesHz.map((frequencyHz) => pointAt(setup, frequencyHz));
-  const filterDb = points.map(({ frequencyHz }) => gainDb(setup.filters, frequencyHz));
-  const cabinDb = points.map(({ frequencyHz }) =>
-    gainDb(setup.cabin === null ? [] : [setup.cabin], frequencyHz),
-  );
-  const volts = filterDb.map((db) => system.source.voltageVrms * 10 ** (db / 20));
-  const sourceDb = 20 * Math.log10(system.source.voltageVrms);
-  const unitDb = points.map(({ pressurePa }) => levelDb(pressurePa));
-  const splFreeDb = unitDb.map((db, i) => db + (filterDb[i] ?? 0) + sourceDb);
-  const travel = travelPerVolt(
-    built,
-    points.map(({ state }) => state),
-  );
-  const atVolts = (perVolt: readonly number[]) => perVolt.map((value, i) => value * (volts[i] ?? 0));
-  const impedance = points.map(({ state }) =>
-    subtract(reciprocal(state.current), complex(system.source.outputOhm)),
-  );
+  const points = setup.system.frequenciesHz.map((frequencyHz) => pointAt(setup, frequencyHz));
+  const states = points.map(({ state }) => state);
+  const travel = travelPerVolt(setup.built, states);
+  const gains = gainCurves(setup);
   return {
-    frequenciesHz: system.frequenciesHz,
-    splDb: splFreeDb.map((db, i) => db + (cabinDb[i] ?? 0)),
-    splFreeDb,
-    impedanceOhm: impedance.map(magnitude),
-    impedancePhaseRad: impedance.map(phaseRad),
-    excursionMm: atVolts(travel.excursion),
-    innerExcursionMm: travel.inner && atVolts(travel.inner),
-    radiatorExcursionMm: travel.radiator && atVolts(travel.radiator),
-    portSpeedMps: travel.portSpeed && atVolts(travel.portSpeed),
-    rearPortSpeedMps: travel.rearPortSpeed && atVolts(travel.rearPortSpeed),
+    frequenciesHz: setup.system.frequenciesHz,
+    ...levelCurves(setup, points, gains),
+    ...impedanceCurves(setup, states),
+    ...travelCurves(setup, travel, gains),
     groupDelayMs: points.map((point) => groupDelayMs(setup, point)),
-    ...maxLevel(
-      setup,
-      travel,
-      unitDb.map((db, i) => db + (cabinDb[i] ?? 0)),
-    ),
-    figures: soundFigures(system, built, setup.air),
+    ...loudestCurves(setup, points, travel, gains),
+    figures: soundFigures(setup.system, setup.built, setup.air),
   };
 }
 
-function maxLevel({ system }: Setup, travel: Travel, oneVoltDb: readonly number[]) {
+/** dB, by frequency: before the amplifier, and what the body adds to the pressure. */
+type Gains = { readonly filtersDb: readonly number[]; readonly cabinDb: readonly number[] };
+
+function gainCurves({ system, filters, cabin }: Setup): Gains {
+  return {
+    filtersDb: system.frequenciesHz.map((frequencyHz) => gainDb(filters, frequencyHz)),
+    cabinDb: system.frequenciesHz.map((frequencyHz) => (cabin === null ? 0 : gainDb([cabin], frequencyHz))),
+  };
+}
+
+function levelCurves({ system }: Setup, points: readonly Point[], { filtersDb, cabinDb }: Gains) {
+  const sourceDb = 20 * Math.log10(system.source.voltageVrms);
+  const splFreeDb = points.map(({ pressurePa }, i) => levelDb(pressurePa) + (filtersDb[i] ?? 0) + sourceDb);
+  return { splFreeDb, splDb: splFreeDb.map((db, i) => db + (cabinDb[i] ?? 0)) };
+}
+
+/** At the amplifier's terminals: the whole loop less the amplifier's own resistance. */
+function impedanceCurves({ system }: Setup, states: readonly NetworkState[]) {
+  const output = complex(system.source.outputOhm);
+  const impedance = states.map(({ current }) => subtract(reciprocal(current), output));
+  return { impedanceOhm: impedance.map(magnitude), impedancePhaseRad: impedance.map(phaseRad) };
+}
+
+function travelCurves({ system }: Setup, travel: Travel, { filtersDb }: Gains) {
+  const volts = filtersDb.map((db) => system.source.voltageVrms * 10 ** (db / 20));
+  const driven = (perVolt: readonly number[]) => perVolt.map((value, i) => value * (volts[i] ?? 0));
+  return {
+    excursionMm: driven(travel.excursion),
+    innerExcursionMm: travel.inner && driven(travel.inner),
+    radiatorExcursionMm: travel.radiator && driven(travel.radiator),
+    portSpeedMps: travel.portSpeed && driven(travel.portSpeed),
+    rearPortSpeedMps: travel.rearPortSpeed && driven(travel.rearPortSpeed),
+  };
+}
+
+/** Filters have no say here: whatever they take, the amplifier may make up until a limit binds. */
+function loudestCurves({ system }: Setup, points: readonly Point[], travel: Travel, { cabinDb }: Gains) {
   const loudest = loudestVolts(system, travel);
   if (loudest === null) return { maxSplDb: null, maxSplLimit: null };
   return {
-    maxSplDb: loudest.map(({ volts }, i) => (oneVoltDb[i] ?? 0) + 20 * Math.log10(volts)),
+    maxSplDb: points.map(
+      ({ pressurePa }, i) =>
+        levelDb(pressurePa) + (cabinDb[i] ?? 0) + 20 * Math.log10(loudest[i]?.volts ?? 1),
+    ),
     maxSplLimit: loudest.map(({ cause }) => cause),
   };
 }
