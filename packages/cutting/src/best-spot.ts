@@ -31,27 +31,30 @@ export function findSpot(
   spot.node = NONE;
   if (size === undefined || (forest.head[FREE] as number) < INNER_NODES_PER_INSERTION) return false;
   const { rule, blink, random } = search;
+  const { live, left, axis, width: nodeWidth, height: nodeHeight, stock } = forest;
+  const { ways } = problem;
+  const { width: givenWidth, height: givenHeight } = size;
+  const shortSide = Math.min(givenWidth, givenHeight);
   const wayBase = piece * problem.stocks.length;
   const liveCount = forest.head[LIVE] as number; // here and below: every index is a node in use
   let bestCost = Number.POSITIVE_INFINITY;
   for (let place = 0; place < liveCount; place++) {
-    const node = forest.live[place] as number;
-    const left = forest.left[node] as number;
-    if (left === 0) continue;
-    const isUpright = forest.axis[node] === 0;
-    const regionWidth = isUpright ? left : (forest.width[node] as number);
-    const regionHeight = isUpright ? (forest.height[node] as number) : left;
-    const allowed = problem.ways[wayBase + (forest.stock[node] as number)] as number;
+    const node = live[place] as number;
+    const room = left[node] as number;
+    if (room < shortSide) continue;
+    const isUpright = axis[node] === 0;
+    const regionWidth = isUpright ? room : (nodeWidth[node] as number);
+    const regionHeight = isUpright ? (nodeHeight[node] as number) : room;
+    const allowed = ways[wayBase + (stock[node] as number)] as number;
     for (let way = AS_GIVEN; way <= TURNED; way++) {
       if ((allowed & way) === 0) continue;
-      const width = way === AS_GIVEN ? size.width : size.height;
-      const height = way === AS_GIVEN ? size.height : size.width;
+      const width = way === AS_GIVEN ? givenWidth : givenHeight;
+      const height = way === AS_GIVEN ? givenHeight : givenWidth;
       if (width > regionWidth || height > regionHeight) continue;
       if (blink > 0 && random.next() < blink) continue;
       const upright = keptSquares(regionWidth, regionHeight, width, height);
       const lying = keptSquares(regionHeight, regionWidth, height, width);
-      const kept = Math.max(upright, lying);
-      const cost = spotCost(rule, regionWidth, regionHeight, width, height, kept);
+      const cost = spotCost(rule, regionWidth, regionHeight, width, height, Math.max(upright, lying));
       if (cost >= bestCost) continue;
       bestCost = cost;
       spot.node = node;

@@ -27,11 +27,22 @@ export function weightTables(
   const tables = new Map<string, WeightTable>();
   for (const weigh of lengthFunctions(size, turningPoints(size, lengths))) {
     const table = Float64Array.from(lengths, weigh);
-    const key = table.join(' ');
+    const key = fingerprint(table);
     if (!tables.has(key)) tables.set(key, table);
     if (tables.size >= limit) break;
   }
   return [...tables.values()];
+}
+
+/** Two different tables with one fingerprint cost a function, never soundness. */
+function fingerprint(table: WeightTable): string {
+  let sum = 0;
+  let ranked = 0;
+  table.forEach((value, index) => {
+    sum += value;
+    ranked += value * (index + 1);
+  });
+  return `${sum} ${ranked}`;
 }
 
 function* lengthFunctions(size: number, points: readonly number[]): Generator<LengthFunction> {

@@ -2,14 +2,16 @@
 import type { SpotRule } from './best-spot.ts';
 import { copyForest, emptyForest, type Forest } from './guillotine-forest.ts';
 import type { LayoutProblem } from './layout-problem.ts';
-import { ORDER_COUNT, type Placer, stockOrder } from './place-pieces.ts';
+import { ORDER_COUNT, piecePlacer, stockOrder } from './place-pieces.ts';
+import { seededRandom } from './seeded-random.ts';
 import { compareUsage, usageOf } from './sheet-usage.ts';
 
 const RULES: readonly SpotRule[] = ['large-leftovers', 'short-side', 'least-area'];
 
 export type FirstLayout = { readonly forest: Forest; readonly unplaced: readonly number[] };
 
-export function firstLayout(problem: LayoutProblem, placer: Placer): FirstLayout {
+export function firstLayout(problem: LayoutProblem, seed: number): FirstLayout {
+  const placer = piecePlacer(problem, seededRandom(seed)); // one of the orders is random
   const empty = emptyForest(problem);
   const trial = emptyForest(problem);
   const best = emptyForest(problem);

@@ -1,12 +1,14 @@
 // How many full sheets no layout can do without: the best over pairs of dual-feasible functions, plain area among
 // them. Valid with kerf, because pieces and sheets are enlarged alike (layout-problem.ts), and for layouts that
 // are not guillotine too.
-import { type WeightTable, weightTables } from './dual-feasible.ts';
+import { weightTables } from './dual-feasible.ts';
 import { growPieces } from './grow-pieces.ts';
 import { AS_GIVEN, type LayoutProblem, TURNED } from './layout-problem.ts';
 
-/** Multiplications spent on pairs of functions; about 40 ms. */
-const WORK_LIMIT = 2e7;
+/** Multiplications spent on pairs of functions; some 20 ms. */
+const WORK_LIMIT = 1e7;
+/** Pairs tried first: most bounds that can be reached are reached by plain area. */
+const FEW_FUNCTIONS = 8;
 /** Rounding of sums of weights: a sheet too many would be a wrong bound. */
 const WEIGHT_SLACK = 1e-7;
 
@@ -15,46 +17,93 @@ export type LowerBound = { readonly fullSheets: number; readonly costMinor: numb
 type Rectangle = { readonly width: number; readonly height: number };
 /** A piece with the ways it may lie on at least one stock. */
 type Weighed = Rectangle & { readonly ways: number };
-/** Index of each rectangle's width and height in the tabulated lengths. */
-type Place = { readonly x: number; readonly y: number; readonly ways: number };
 
-export function lowerBound(problem: LayoutProblem): LowerBound {
+/** `enough` ends the search for a better bound: the sheets of a layout already found. */
+export function lowerBound(problem: LayoutProblem, enough: number): LowerBound {
   const pieces = weighedPieces(problem);
-  const { stocks } = problem;
-  const width = Math.max(...stocks.map((stock) => stock.width));
-  const height = Math.max(...stocks.map((stock) => stock.height));
-  const fixed = pieces.every((piece) => piece.ways !== (AS_GIVEN | TURNED));
-  const isSquare = !fixed && stocks.every((stock) => stock.width === stock.height);
-  const lie = fixed ? pieces.map(asItLies) : pieces;
-  const xLengths = distinct(
-    [...lie, ...stocks].flatMap((one) => sides(one, fixed, 'width')),
-    width,
-  );
-  const yLengths = distinct(
-    [...lie, ...stocks].flatMap((one) => sides(one, fixed, 'height')),
-    height,
-  );
-  const places = lie.map((piece) => toPlace(piece, xLengths, yLengths));
-  const turnedPlaces = lie.map((piece) =>
-    toPlace({ width: piece.height, height: piece.width, ways: piece.ways }, xLengths, yLengths),
-  );
-  const stockPlaces = stocks.map((stock) => toPlace({ ...stock, ways: 0 }, xLengths, yLengths));
-  const limit = Math.max(2, Math.floor(Math.sqrt(WORK_LIMIT / (pieces.length + stocks.length))));
-  const acrossTables = weightTables(width, xLengths, limit);
-  const upTables = weightTables(height, yLengths, limit);
+  const most = Math.floor(Math.sqrt(WORK_LIMIT / (2 * pieces.length + problem.stocks.length)));
   let fullSheets = 0;
-  for (const across of acrossTables) {
-    for (const up of upTables) {
-      const total = fixed
-        ? sumFixed(places, across, up)
-        : isSquare
-          ? sumSquare(places, turnedPlaces, across, up)
-          : sumLeast(places, turnedPlaces, across, up);
-      const capacities = stockPlaces.map((place) => weight(place, across, up));
-      fullSheets = Math.max(fullSheets, sheetsFor(problem, total, capacities));
-    }
+  for (const limit of [FEW_FUNCTIONS, Math.max(FEW_FUNCTIONS, most)]) {
+    if (fullSheets < enough) fullSheets = bestOverPairs(problem, pieces, limit, enough);
   }
   return { fullSheets, costMinor: costFor(problem, fullSheets) };
+}
+
+function bestOverPairs(
+  problem: LayoutProblem,
+  pieces: readonly Weighed[],
+  limit: number,
+  enough: number,
+): number {
+  const { stocks } = problem;
+  const canTurn = pieces.some((piece) => piece.ways === BOTH_WAYS);
+  const isSquare = canTurn && stocks.every((stock) => stock.width === stock.height);
+  const turned = pieces.map((piece) => (isSquare || piece.ways === BOTH_WAYS ? turn(piece) : piece));
+  const across = sideWeights('width', pieces, turned, stocks, limit);
+  const up = sideWeights('height', pieces, turned, stocks, limit);
+  // On square sheets a layout can be turned as a whole, so it obeys the bound in both attitudes: the mean of a
+  // piece's two weights counts, whichever way it lies. Elsewhere only the lesser weight is sure.
+  let fullSheets = 0;
+  for (const x of across) {
+    for (const y of up) {
+      const total = !canTurn
+        ? sumOf(x.asGiven, y.asGiven)
+        : isSquare
+          ? (sumOf(x.asGiven, y.asGiven) + sumOf(x.turned, y.turned)) / 2
+          : sumOfLesser(x, y);
+      fullSheets = Math.max(fullSheets, sheetsFor(problem, total, x.stocks, y.stocks));
+      if (fullSheets >= enough) return fullSheets;
+    }
+  }
+  return fullSheets;
+}
+
+const BOTH_WAYS = AS_GIVEN | TURNED;
+
+function turn<T extends Rectangle>(piece: T): T {
+  return { ...piece, width: piece.height, height: piece.width };
+}
+
+/** One function of one side: its values for every piece as given, for every piece turned, for every stock. */
+type SideWeights = {
+  readonly asGiven: Float64Array;
+  readonly turned: Float64Array;
+  readonly stocks: Float64Array;
+};
+
+function sideWeights(
+  side: 'width' | 'height',
+  pieces: readonly Rectangle[],
+  turned: readonly Rectangle[],
+  stocks: readonly Rectangle[],
+  limit: number,
+): readonly SideWeights[] {
+  const all = [...pieces, ...turned, ...stocks].map((one) => one[side]);
+  const lengths = [...new Set(all)].sort((one, two) => one - two);
+  const place = new Map(lengths.map((length, index) => [length, index]));
+  const size = Math.max(...stocks.map((stock) => stock[side]));
+  return weightTables(size, lengths, limit).map((table) => {
+    const pick = (some: readonly Rectangle[]): Float64Array =>
+      Float64Array.from(some, (one) => table[place.get(one[side]) ?? 0] ?? 0);
+    return { asGiven: pick(pieces), turned: pick(turned), stocks: pick(stocks) };
+  });
+}
+
+function sumOf(x: Float64Array, y: Float64Array): number {
+  let sum = 0;
+  for (let index = 0; index < x.length; index++) sum += (x[index] as number) * (y[index] as number); // same length
+  return sum;
+}
+
+/** The lesser weight of the two ways; pieces with one way have it in both tables. */
+function sumOfLesser(x: SideWeights, y: SideWeights): number {
+  let sum = 0;
+  for (let index = 0; index < x.asGiven.length; index++) {
+    const asGiven = (x.asGiven[index] as number) * (y.asGiven[index] as number); // all tables are as long
+    const turned = (x.turned[index] as number) * (y.turned[index] as number);
+    sum += Math.min(asGiven, turned);
+  }
+  return sum;
 }
 
 /** Pieces that cannot turn are grown where nothing can lie beside them; only sound for one size of sheet. */
@@ -67,12 +116,13 @@ function weighedPieces(problem: LayoutProblem): readonly Weighed[] {
       .subarray(index * stocks.length, (index + 1) * stocks.length)
       .reduce((all, some) => all | some, 0),
   }));
+  const lying = weighed.map(asItLies);
   const [first] = stocks;
   const oneSize = stocks.every((stock) => stock.width === first?.width && stock.height === first.height);
-  if (!oneSize || first === undefined || weighed.some((piece) => piece.ways === (AS_GIVEN | TURNED))) {
-    return weighed;
+  if (!oneSize || first === undefined || lying.some((piece) => piece.ways === BOTH_WAYS)) {
+    return lying;
   }
-  return growPieces(weighed.map(asItLies), first);
+  return growPieces(lying, first);
 }
 
 function asItLies<T extends Weighed>(piece: T): T {
@@ -80,68 +130,13 @@ function asItLies<T extends Weighed>(piece: T): T {
   return { ...piece, width: piece.height, height: piece.width, ways: AS_GIVEN };
 }
 
-function sides(one: Rectangle, fixed: boolean, side: 'width' | 'height'): readonly number[] {
-  return fixed ? [one[side]] : [one.width, one.height];
-}
-
-/** A turned piece that is longer than every sheet that way never lies so: its place is never asked for. */
-function distinct(lengths: readonly number[], most: number): readonly number[] {
-  return [...new Set(lengths.filter((length) => length <= most))].sort((one, two) => one - two);
-}
-
-function toPlace(piece: Weighed, xLengths: readonly number[], yLengths: readonly number[]): Place {
-  return { x: xLengths.indexOf(piece.width), y: yLengths.indexOf(piece.height), ways: piece.ways };
-}
-
-function weight(place: Place, across: WeightTable, up: WeightTable): number {
-  return (across[place.x] ?? 0) * (up[place.y] ?? 0);
-}
-
-function sumFixed(places: readonly Place[], across: WeightTable, up: WeightTable): number {
-  let sum = 0;
-  for (const place of places) sum += weight(place, across, up);
-  return sum;
-}
-
-/**
- * On square sheets a layout can be turned as a whole, so it obeys the bound in both attitudes: the mean of a
- * piece's two weights counts, whichever way it lies.
- */
-function sumSquare(
-  places: readonly Place[],
-  turned: readonly Place[],
-  across: WeightTable,
-  up: WeightTable,
-): number {
-  return (sumFixed(places, across, up) + sumFixed(turned, across, up)) / 2;
-}
-
-function sumLeast(
-  places: readonly Place[],
-  turned: readonly Place[],
-  across: WeightTable,
-  up: WeightTable,
-): number {
-  let sum = 0;
-  places.forEach((place, index) => {
-    const other = turned[index];
-    const asGiven = (place.ways & AS_GIVEN) === 0 ? Number.POSITIVE_INFINITY : weight(place, across, up);
-    const asTurned =
-      other === undefined || (place.ways & TURNED) === 0
-        ? Number.POSITIVE_INFINITY
-        : weight(other, across, up);
-    const least = Math.min(asGiven, asTurned);
-    if (Number.isFinite(least)) sum += least;
-  });
-  return sum;
-}
-
 /** Full sheets needed to carry `total` once every offcut is full; the roomiest sheets are taken first. */
-function sheetsFor(problem: LayoutProblem, total: number, capacities: readonly number[]): number {
+function sheetsFor(problem: LayoutProblem, total: number, x: Float64Array, y: Float64Array): number {
   let rest = total - WEIGHT_SLACK;
+  if (problem.stocks.length === 1 && problem.stocks[0]?.isOffcut === false) return Math.ceil(rest);
   const full: { readonly capacity: number; readonly count: number }[] = [];
   problem.stocks.forEach((stock, index) => {
-    const capacity = capacities[index] ?? 0;
+    const capacity = (x[index] ?? 0) * (y[index] ?? 0);
     if (stock.isOffcut) rest -= capacity * stock.count;
     else full.push({ capacity, count: stock.count });
   });

@@ -17,12 +17,17 @@ export function refuseKerf(kerfMm: number): Refusal | null {
   });
 }
 
-export function refusePartCount(parts: readonly CutPart[]): Refusal | null {
-  if (parts.length >= 1 && parts.length <= MOST_PARTS) return null;
+export function refuseNoParts(parts: readonly CutPart[]): Refusal | null {
+  if (parts.length > 0) return null;
+  return refuse('parts', { allowed: 'at least 1 part', got: 0, why: 'there is nothing to cut' });
+}
+
+export function refuseTooManyParts(parts: readonly CutPart[]): Refusal | null {
+  if (parts.length <= MOST_PARTS) return null;
   return refuse('parts', {
     allowed: `1 to ${MOST_PARTS} parts of one material and thickness`,
     got: parts.length,
-    why: parts.length === 0 ? 'there is nothing to cut' : 'lay them out in two batches',
+    why: 'that is more than one layout takes; lay them out in two batches',
   });
 }
 

@@ -1,13 +1,21 @@
 // The engine's door: blanks and sheets in, a layout that can be sawn out.
 import type { LayoutInput, LayoutResult, LayoutTotals, SheetLayout } from '@gusset/contracts/cutting';
 import type { Refusal } from '@gusset/units';
+import { firstLayout } from './first-layout.ts';
 import { growOffcut } from './grow-offcut.ts';
 import { type Forest, LIVE, NONE } from './guillotine-forest.ts';
 import { type LayoutProblem, layoutProblem } from './layout-problem.ts';
 import { type LowerBound, lowerBound } from './lower-bound.ts';
-import { refuseKerf, refusePartCount, refuseRepeatedIds, refuseUncuttable } from './refuse-layout.ts';
+import {
+  refuseKerf,
+  refuseNoParts,
+  refuseRepeatedIds,
+  refuseTooManyParts,
+  refuseUncuttable,
+} from './refuse-layout.ts';
 import { sheetLayout } from './saw-cuts.ts';
 import { searchSheets } from './sheet-search.ts';
+import { usageOf } from './sheet-usage.ts';
 
 /** Layouts tried where the caller sets neither iterations nor seconds: well under a second for thirty parts. */
 export const DEFAULT_ITERATIONS = 10_000;
@@ -38,20 +46,22 @@ export type LayoutOptions = {
 /** Lays out one material and thickness. Refuses what no sheet can take; too few sheets is an answer. */
 export function layoutSheets(input: LayoutInput, options: LayoutOptions): LayoutResult | Refusal {
   return (
-    refuseKerf(input.settings.kerfMm) ?? refusePartCount(input.parts) ?? layoutRectangles(input, options)
+    refuseKerf(input.settings.kerfMm) ?? refuseTooManyParts(input.parts) ?? layoutRectangles(input, options)
   );
 }
 
 /** The same without the shop's limits on kerf and number, for callers whose unit is not the millimetre. */
 export function layoutRectangles(input: LayoutInput, options: LayoutOptions): LayoutResult | Refusal {
-  const repeated = refuseRepeatedIds(input);
-  if (repeated !== null) return repeated;
+  const unclear = refuseNoParts(input.parts) ?? refuseRepeatedIds(input);
+  if (unclear !== null) return unclear;
   const problem = layoutProblem(input);
   const refused = refuseUncuttable(input, problem);
   if (refused !== null) return refused;
   const shouldStop = stopRule(options);
-  const bound = lowerBound(problem);
-  const outcome = searchSheets(problem, bound, options.seed, {
+  const first = firstLayout(problem, options.seed);
+  const bound = lowerBound(problem, usageOf(first.forest, problem).fullSheets);
+  const outcome = searchSheets(problem, first, bound, {
+    seed: options.seed,
     maxIterations: iterationLimit(options),
     shouldStop,
     onImproved: ({ fullSheets, costMinor }, iterations) =>

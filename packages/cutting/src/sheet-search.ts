@@ -7,7 +7,7 @@
 // Y. Bykov, European J. Operational Research 258, 2017. Weights that grow on what stays out: C. Voudouris,
 // E. Tsang, European J. Operational Research 113, 1999.
 import type { SpotRule } from './best-spot.ts';
-import { firstLayout } from './first-layout.ts';
+import type { FirstLayout } from './first-layout.ts';
 import { copyForest, emptyForest, type Forest, isPlaced, rootOf } from './guillotine-forest.ts';
 import type { LayoutProblem } from './layout-problem.ts';
 import type { LowerBound } from './lower-bound.ts';
@@ -31,6 +31,7 @@ const WEIGHT_GROWTH = 1.2;
 const MOST_WEIGHT = 20;
 
 export type SearchLimits = {
+  readonly seed: number;
   readonly maxIterations: number;
   readonly shouldStop: () => boolean;
   readonly onImproved: (usage: Usage, iterations: number) => void;
@@ -45,13 +46,12 @@ export type SearchOutcome = {
 
 export function searchSheets(
   problem: LayoutProblem,
+  first: FirstLayout,
   bound: LowerBound,
-  seed: number,
   limits: SearchLimits,
 ): SearchOutcome {
-  const random = seededRandom(seed);
+  const random = seededRandom(limits.seed);
   const placer = piecePlacer(problem, random);
-  const first = firstLayout(problem, placer);
   const best = first.forest;
   let leftOut: readonly number[] = first.unplaced;
   const state = startState(problem, best, leftOut);
