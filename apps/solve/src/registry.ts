@@ -2,7 +2,10 @@
 import type { SolveEngine } from './engine.ts';
 
 const ENGINES: Readonly<Record<string, () => Promise<{ readonly engine: SolveEngine }>>> = {
+  panels: () => import('./engines/panels.ts'),
+  price: () => import('./engines/price.ts'),
   response: () => import('./engines/response.ts'),
+  sheets: () => import('./engines/sheets.ts'),
 };
 
 export const ENGINE_NAMES: readonly string[] = Object.keys(ENGINES).sort();

@@ -108,6 +108,30 @@ describe('firstRefusal', () => {
   });
 });
 
+describe('firstRefusal on schemas that word nothing themselves', () => {
+  const plain = z.strictObject({
+    litres: z.number().positive(),
+    walls: z.array(z.string()).min(2),
+    mark: z.string().max(3),
+    turns: z.boolean(),
+    grain: z.enum(['x', 'y']),
+  });
+  const good = { litres: 1, walls: ['a', 'b'], mark: 'A', turns: true, grain: 'x' };
+
+  it.each([
+    ['litres', 0, 'above 0'],
+    ['litres', 'much', 'a number'],
+    ['litres', undefined, 'a number'],
+    ['walls', ['a'], 'at least 2 entries'],
+    ['walls', 'a', 'a list'],
+    ['mark', 'long', 'at most 3 characters'],
+    ['turns', 1, 'true or false'],
+    ['grain', 'z', 'x, y'],
+  ])('says of %s = %j that it may be %s', (field, value, allowed) => {
+    expect(refusalOf(plain, { ...good, [field]: value })).toMatchObject({ field, allowed });
+  });
+});
+
 describe('solveResponseRequestSchema', () => {
   const port = { shape: 'round', diameter_mm: 100, ends: [{ type: 'flanged' }, { type: 'free' }] };
   const request = (sizing: object) => ({

@@ -52,15 +52,36 @@ function rank(issue: Issue): number {
   return issue.code === 'invalid_type' && issue.path.length === 1 ? 2 : 0;
 }
 
+const KINDS: Readonly<Record<string, string>> = {
+  array: 'a list',
+  boolean: 'true or false',
+  int: 'a whole number',
+  number: 'a number',
+  object: 'an object',
+  string: 'a text',
+};
+
+const COUNTED: Readonly<Record<string, string>> = { array: ' entries', string: ' characters' };
+
+/** A schema that words its own error is quoted; zod's stock messages are put in our words. */
 function allowed(issue: Issue): string {
   if (issue.code === 'unrecognized_keys') return 'only the fields of the schema';
   if (issue.code === 'invalid_union' && 'options' in issue && issue.options !== undefined) {
     return issue.options.map(String).join(', ');
   }
-  if (issue.code === 'invalid_value' && issue.message.startsWith('Invalid')) {
-    return issue.values.map(String).join(', ');
+  if (!/^(Invalid|Too (small|big):)/.test(issue.message)) return issue.message;
+  switch (issue.code) {
+    case 'invalid_value':
+      return issue.values.map(String).join(', ');
+    case 'invalid_type':
+      return KINDS[issue.expected] ?? issue.expected;
+    case 'too_small':
+      return `${issue.inclusive === false ? 'above' : 'at least'} ${issue.minimum}${COUNTED[issue.origin] ?? ''}`;
+    case 'too_big':
+      return `${issue.inclusive === false ? 'below' : 'at most'} ${issue.maximum}${COUNTED[issue.origin] ?? ''}`;
+    default:
+      return issue.message;
   }
-  return issue.message;
 }
 
 function reason(issue: Issue, got: unknown): string {
