@@ -1,21 +1,10 @@
 // Every address of the app. Screens link through these, never with a literal.
 
-export const JOB_SHEETS = [
-  { number: 1, slug: 'brief', name: 'Brief' },
-  { number: 2, slug: 'survey', name: 'Survey' },
-  { number: 3, slug: 'sound', name: 'Sound' },
-  { number: 4, slug: 'box', name: 'Box' },
-  { number: 5, slug: 'cutting', name: 'Cutting' },
-  { number: 6, slug: 'parts', name: 'Parts' },
-  { number: 7, slug: 'price', name: 'Price' },
-  { number: 8, slug: 'plan', name: 'Plan' },
-] as const;
+import { SHEET_KINDS, type SheetKind } from '@gusset/contracts/sheet';
 
-export type JobSheetSlug = (typeof JOB_SHEETS)[number]['slug'];
-
-/** The sheet a slug names; null for nonsense in an address. */
-export function jobSheetOf(slug: string): (typeof JOB_SHEETS)[number] | null {
-  return JOB_SHEETS.find((sheet) => sheet.slug === slug) ?? null;
+/** The sheet that a part of an address names; null for nonsense. */
+export function sheetKindOf(text: string): SheetKind | null {
+  return SHEET_KINDS.find((kind) => kind === text) ?? null;
 }
 
 const part = (text: string | number): string => encodeURIComponent(String(text));
@@ -24,7 +13,7 @@ export const paths = {
   today: () => '/',
   jobs: () => '/jobs',
   newJob: () => '/jobs/new',
-  job: (jobNumber: string | number, sheet: JobSheetSlug = 'brief') => `/jobs/${part(jobNumber)}/${sheet}`,
+  job: (jobNumber: string | number, sheet: SheetKind = 'brief') => `/jobs/${part(jobNumber)}/${sheet}`,
   customers: () => '/customers',
   customer: (customerId: string) => `/customers/${part(customerId)}`,
   vehicles: () => '/vehicles',

@@ -1,5 +1,6 @@
 // The invented shop of the style page: Quarry Road Sound and its people, vehicles and makers exist nowhere else.
 
+import { SHEET_KINDS, SHEETS, type SheetKind } from '@gusset/contracts/sheet';
 import type { IndexedSheet, SheetState } from '../../shared/sheet/sheet-state.ts';
 import type { JobTitle } from '../../shared/sheet/title-block.tsx';
 import type { ShopFacts } from '../../shared/shell/shop-facts.ts';
@@ -15,36 +16,32 @@ export const SAMPLE_SHOP: ShopFacts = {
 
 export const SAMPLE_PERSON = 'M. Ilves';
 
-const SHEETS: readonly (readonly [name: string, state: SheetState])[] = [
-  ['Brief', 'issued'],
-  ['Survey', 'issued'],
-  ['Sound', 'issued'],
-  ['Box', 'draft'],
-  ['Cutting', 'issued'],
-  ['Parts', 'draft'],
-  ['Price', 'issued'],
-  ['Plan', 'empty'],
-];
-
-const OPENING_CHANGE = {
-  what: 'Opening, square to the way in',
-  before: '604 mm',
-  after: '597 mm',
-  from: '02 Survey',
+const MARKS: Readonly<Record<SheetKind, SheetState>> = {
+  brief: 'issued',
+  survey: 'issued',
+  sound: 'issued',
+  box: 'draft',
+  cutting: 'issued',
+  parts: 'draft',
+  price: 'issued',
+  plan: 'empty',
 };
 
-const CHANGES: Readonly<Record<string, IndexedSheet['changes']>> = {
-  Cutting: [OPENING_CHANGE, { what: 'Top panel, depth', before: '341 mm', after: '334 mm', from: '04 Box' }],
-  Price: [{ what: 'Sheets of 18 mm birch plywood', before: '2', after: '1.5', from: '05 Cutting' }],
+const CHANGES: Partial<Readonly<Record<SheetKind, IndexedSheet['changes']>>> = {
+  cutting: [
+    { source: '02 Survey', label: 'Opening, square to the way in', before: '604 mm', after: '597 mm' },
+    { source: '04 Box', label: 'Top panel, depth', before: '341 mm', after: '334 mm' },
+  ],
+  price: [{ source: '05 Cutting', label: 'Sheets of 18 mm birch plywood', before: '2', after: '1.5' }],
 };
 
-export const SAMPLE_SHEETS: readonly IndexedSheet[] = SHEETS.map(([name, state], index) => ({
-  number: index + 1,
-  slug: name.toLowerCase(),
-  name,
+export const SAMPLE_SHEETS: readonly IndexedSheet[] = SHEET_KINDS.map((kind) => ({
+  kind,
+  number: SHEETS[kind].number,
+  title: SHEETS[kind].title,
   href: '/style',
-  state,
-  changes: CHANGES[name] ?? [],
+  mark: MARKS[kind],
+  changes: CHANGES[kind] ?? [],
 }));
 
 export const SAMPLE_TITLE: JobTitle = {
@@ -57,7 +54,7 @@ export const SAMPLE_TITLE: JobTitle = {
   checkedBy: null,
   units: 'mm',
   scale: '1:8',
-  sheet: { number: 4, of: SHEETS.length },
+  sheet: { number: '04', of: '09' },
 };
 
 export type SampleJob = {

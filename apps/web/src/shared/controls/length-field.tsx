@@ -1,6 +1,6 @@
 'use client';
 
-import { type InchDenominator, LENGTH_LIMIT_MM, type TypedLength } from '@gusset/units';
+import { type InchDenominator, LENGTH_LIMIT_MM, type LengthUnit, type TypedLength } from '@gusset/units';
 import { useRef, useState } from 'react';
 import { Input } from 'react-aria-components/Input';
 import { TextField as AriaTextField } from 'react-aria-components/TextField';
@@ -11,7 +11,7 @@ import styles from './field.module.css';
 import { FieldLabel, FieldNotes, type FieldText } from './field-frame.tsx';
 import { type LengthValue, lengthInField, lengthNote, readLengthEntry, stepLength } from './length-entry.ts';
 import { LengthPad } from './length-pad.tsx';
-import { pressPadKey } from './length-pad-keys.ts';
+import { type PadKey, pressPadKey } from './length-pad-keys.ts';
 import { useTypedEntry } from './use-typed-entry.ts';
 
 export type LengthFieldProps = FieldText & {
@@ -61,6 +61,8 @@ export function LengthField({
   const isCoarse = useMediaQuery(COARSE_POINTER);
   const [padIsOpen, setPadIsOpen] = useState(false);
   const [prefersKeyboard, setPrefersKeyboard] = useState(false);
+  // The unit chosen on the pad before any digit; null follows the field.
+  const [padUnit, setPadUnit] = useState<LengthUnit | null>(null);
   // The first key after focus replaces the selected text, as typing would.
   const startsFresh = useRef(false);
   const inputRef = useRef<HTMLInputElement>(null);
@@ -76,6 +78,19 @@ export function LengthField({
   const usesPad = isCoarse && !prefersKeyboard && !isReadOnly;
   const message = entry.refusal ?? error;
   const restingNote = entry.note ?? lengthNote(value, rules);
+
+  const pressKey = (key: PadKey): void => {
+    const isUntouched = startsFresh.current || entry.text === '';
+    if (key.kind === 'unit') setPadUnit(key.unit);
+    // Before the first digit a unit key only says what the digits will mean.
+    if (key.kind === 'unit' && isUntouched) return;
+    const replaces = startsFresh.current && key.kind !== 'erase' && key.kind !== 'sign';
+    startsFresh.current = false;
+    const typed = pressPadKey(replaces ? '' : entry.text, key);
+    const meansOther = padUnit !== null && padUnit !== lengthUnit && key.kind !== 'erase';
+    const needsUnit = meansOther && /\d$/u.test(typed) && !SAYS_ITS_UNIT.test(typed);
+    entry.type(needsUnit ? `${typed} ${padUnit}` : typed);
+  };
 
   const goToNext = (): void => {
     const next = nextLengthInput(inputRef.current);
@@ -108,6 +123,7 @@ export function LengthField({
           onFocus={(event) => {
             entry.inputHandlers.onFocus(event);
             startsFresh.current = true;
+            setPadUnit(null);
             setPadIsOpen(true);
             if (isCoarse) event.currentTarget.scrollIntoView({ block: 'center' });
           }}
@@ -125,13 +141,9 @@ export function LengthField({
         <LengthPad
           label={label}
           text={entry.text}
-          unit={lengthUnit}
+          unit={padUnit ?? lengthUnit}
           allowsNegative={minMm < 0}
-          onKey={(key) => {
-            const replaces = startsFresh.current && (key.kind === 'digit' || key.kind === 'point');
-            startsFresh.current = false;
-            entry.type(pressPadKey(replaces ? '' : entry.text, key));
-          }}
+          onKey={pressKey}
           onNext={goToNext}
           onKeyboard={() => {
             setPrefersKeyboard(true);

@@ -1,14 +1,14 @@
+import type { SheetChange } from '@gusset/contracts/sheet';
 import styles from './change-list.module.css';
-import type { SheetChange } from './sheet-state.ts';
 
 /** What changed upstream, with the old and the new value of each. */
 export function ChangeList({ changes }: { readonly changes: readonly SheetChange[] }) {
   return (
     <ul className={styles.changes}>
       {changes.map((change) => (
-        <li key={`${change.from} ${change.what}`}>
-          <span className="caption">{change.from}</span>
-          <span className={styles.what}>{change.what}</span>
+        <li key={`${change.source} ${change.label}`}>
+          <span className="caption">{change.source}</span>
+          <span className={styles.what}>{change.label}</span>
           <span className="figures">
             <del className={styles.before}>
               <span className="unseen">was </span>

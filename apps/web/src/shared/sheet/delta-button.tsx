@@ -1,5 +1,6 @@
 'use client';
 
+import type { SheetChange } from '@gusset/contracts/sheet';
 import { Button } from 'react-aria-components/Button';
 import { Dialog, DialogTrigger } from 'react-aria-components/Dialog';
 import { Heading } from 'react-aria-components/Heading';
@@ -7,7 +8,6 @@ import { Popover } from 'react-aria-components/Popover';
 import { ChangeList } from './change-list.tsx';
 import styles from './delta-button.module.css';
 import { DeltaMark } from './sheet-mark.tsx';
-import type { SheetChange } from './sheet-state.ts';
 
 export type DeltaButtonProps = {
   readonly sheetName: string;

@@ -1,5 +1,6 @@
 'use client';
 
+import type { SheetKind } from '@gusset/contracts/sheet';
 import Link from 'next/link';
 import { useState } from 'react';
 import { Button } from 'react-aria-components/Button';
@@ -8,7 +9,7 @@ import { Dialog } from '../overlays/dialog.tsx';
 import { DeltaButton } from './delta-button.tsx';
 import styles from './sheet-index.module.css';
 import { SheetMark } from './sheet-mark.tsx';
-import { type IndexedSheet, neighbours, sheetNumber } from './sheet-state.ts';
+import { type IndexedSheet, neighbours } from './sheet-state.ts';
 
 export type SheetIndexProps = {
   /** "Job 2417" */
@@ -16,7 +17,7 @@ export type SheetIndexProps = {
   /** What it is: "Brisk hatch, R. Okafor". */
   readonly subtitle?: string;
   readonly sheets: readonly IndexedSheet[];
-  readonly current: string;
+  readonly current: SheetKind;
 };
 
 /** The set of sheets: a list at the left, a bar at the bottom of a phone. */
@@ -41,18 +42,18 @@ function SheetList({ sheets, current, onGo }: SheetListProps) {
   return (
     <ol className={styles.sheets}>
       {sheets.map((sheet) => (
-        <li key={sheet.slug} className={classNames(styles.sheet, sheet.slug === current && styles.isCurrent)}>
+        <li key={sheet.kind} className={classNames(styles.sheet, sheet.kind === current && styles.isCurrent)}>
           <Link
             href={sheet.href}
             className={styles.link}
-            aria-current={sheet.slug === current ? 'page' : undefined}
+            aria-current={sheet.kind === current ? 'page' : undefined}
             onClick={onGo}
           >
-            <span className={styles.number}>{sheetNumber(sheet.number)}</span>
-            <span className={styles.name}>{sheet.name}</span>
-            {sheet.changes.length === 0 ? <SheetMark state={sheet.state} /> : null}
+            <span className={styles.number}>{sheet.number}</span>
+            <span className={styles.name}>{sheet.title}</span>
+            {sheet.changes.length === 0 ? <SheetMark state={sheet.mark} /> : null}
           </Link>
-          {sheet.changes.length > 0 ? <DeltaButton sheetName={sheet.name} changes={sheet.changes} /> : null}
+          {sheet.changes.length > 0 ? <DeltaButton sheetName={sheet.title} changes={sheet.changes} /> : null}
         </li>
       ))}
     </ol>
@@ -62,15 +63,15 @@ function SheetList({ sheets, current, onGo }: SheetListProps) {
 function SheetBar({ title, sheets, current }: Pick<SheetIndexProps, 'title' | 'sheets' | 'current'>) {
   const [isOpen, setIsOpen] = useState(false);
   const { before, after } = neighbours(sheets, current);
-  const open = sheets.find((sheet) => sheet.slug === current);
+  const open = sheets.find((sheet) => sheet.kind === current);
   const changed = sheets.filter((sheet) => sheet.changes.length > 0).length;
   return (
     <nav className={styles.bar} aria-label="Sheets" data-screen-only="">
       <BarLink to={before} words="‹" name="Sheet before" />
       <Button className={styles.barButton} onPress={() => setIsOpen(true)}>
-        <span className={styles.number}>{open ? sheetNumber(open.number) : '--'}</span>
-        <span className={styles.name}>{open?.name ?? 'Sheets'}</span>
-        {open ? <SheetMark state={open.state} /> : null}
+        <span className={styles.number}>{open?.number ?? '--'}</span>
+        <span className={styles.name}>{open?.title ?? 'Sheets'}</span>
+        {open ? <SheetMark state={open.mark} /> : null}
         {changed > 0 ? <span className={styles.changed}>{changed} changed</span> : null}
       </Button>
       <BarLink to={after} words="›" name="Next sheet" />
@@ -86,7 +87,7 @@ type BarLinkProps = { readonly to: IndexedSheet | null; readonly words: string; 
 function BarLink({ to, words, name }: BarLinkProps) {
   if (to === null) return <span className={styles.barEnd} />;
   return (
-    <Link className={styles.barLink} href={to.href} aria-label={`${name}: ${to.name}`}>
+    <Link className={styles.barLink} href={to.href} aria-label={`${name}: ${to.title}`}>
       {words}
     </Link>
   );

@@ -1,19 +1,20 @@
+import type { SheetKind } from '@gusset/contracts/sheet';
 import { describe, expect, it } from 'vitest';
-import { type IndexedSheet, neighbours, sheetNumber } from './sheet-state.ts';
+import { type IndexedSheet, neighbours } from './sheet-state.ts';
 
-const sheet = (number: number, slug: string): IndexedSheet => ({
+const sheet = (number: string, kind: SheetKind): IndexedSheet => ({
+  kind,
   number,
-  slug,
-  name: slug,
-  href: `/jobs/2417/${slug}`,
-  state: 'empty',
+  title: kind,
+  href: `/jobs/2417/${kind}`,
+  mark: 'empty',
   changes: [],
 });
-const SET = [sheet(1, 'brief'), sheet(2, 'survey'), sheet(3, 'sound')];
+const SET = [sheet('01', 'brief'), sheet('02', 'survey'), sheet('03', 'sound')];
 
 describe('neighbours', () => {
   it('gives the sheets on either side', () => {
-    expect(neighbours(SET, 'survey')).toMatchObject({ before: { slug: 'brief' }, after: { slug: 'sound' } });
+    expect(neighbours(SET, 'survey')).toMatchObject({ before: { kind: 'brief' }, after: { kind: 'sound' } });
   });
 
   it('ends at the first and the last sheet', () => {
@@ -21,13 +22,7 @@ describe('neighbours', () => {
     expect(neighbours(SET, 'sound').after).toBeNull();
   });
 
-  it('has no neighbours for a sheet that is not in the set', () => {
-    expect(neighbours(SET, 'power')).toEqual({ before: null, after: null });
-  });
-});
-
-describe('sheetNumber', () => {
-  it('writes two figures', () => {
-    expect([sheetNumber(4), sheetNumber(11)]).toEqual(['04', '11']);
+  it('has no neighbours for a sheet that this person may not read', () => {
+    expect(neighbours(SET, 'price')).toEqual({ before: null, after: null });
   });
 });

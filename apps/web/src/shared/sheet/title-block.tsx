@@ -1,6 +1,5 @@
 import type { ReactNode } from 'react';
 import { classNames } from '../controls/class-names.ts';
-import { sheetNumber } from './sheet-state.ts';
 import styles from './title-block.module.css';
 
 export type TitleCell = {
@@ -25,7 +24,8 @@ export type JobTitle = {
   readonly units: 'mm' | 'in';
   /** "1:8"; null where nothing is drawn to scale. */
   readonly scale: string | null;
-  readonly sheet: { readonly number: number; readonly of: number };
+  /** `04` of `09`: its number and the last one of the set. */
+  readonly sheet: { readonly number: string; readonly of: string };
 };
 
 /** The cells every job sheet closes with, in the order of the shop's paper. */
@@ -44,7 +44,7 @@ export function jobTitleCells(title: JobTitle): readonly TitleCell[] {
     },
     { caption: 'Units', value: title.units },
     { caption: 'Scale', value: title.scale ?? 'none', isFigures: title.scale !== null },
-    { caption: 'Sheet', value: `${sheetNumber(title.sheet.number)} of ${title.sheet.of}`, isFigures: true },
+    { caption: 'Sheet', value: `${title.sheet.number} of ${title.sheet.of}`, isFigures: true },
   ];
 }
 
