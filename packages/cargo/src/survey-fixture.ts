@@ -90,3 +90,13 @@ export function answered<T>(answer: T | Refusal | null): T {
   if (answer === null) throw new Error('no answer');
   return answer;
 }
+
+/** Room under the rear seat of a Tern pickup, flat floor. */
+export const UNDER_SEAT_READINGS: readonly Measurement[] = [
+  lengthReading('floorDepth', 460),
+  lengthReading('backHeight', 260),
+  lengthReading('frontHeight', 220, 4.5),
+  lengthReading('lipHeight', 0),
+  lengthReading('width', 1280),
+  lengthReading('openingWidth', 1200),
+];
