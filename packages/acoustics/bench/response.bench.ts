@@ -2,12 +2,12 @@
 // `node packages/acoustics/bench/response.bench.ts`. Ratios hold on any machine; milliseconds only on this one.
 import type { SoundSystemInput } from '@gusset/contracts/acoustics';
 import { isRefusal } from '@gusset/units';
-import { solveResponse } from '../src/index.ts';
+import { frequencyGrid, solveResponse } from '../src/index.ts';
 import { quince10 } from '../truth/drivers.ts';
 
 const POINTS = 300;
 const FRAME_MS = 16; // one frame of a screen at 60 Hz
-const frequenciesHz = Array.from({ length: POINTS }, (_, i) => 10 * 50 ** (i / (POINTS - 1)));
+const frequenciesHz = frequencyGrid({ lowHz: 10, highHz: 500, count: POINTS });
 
 const port = {
   mouth: { shape: 'round', diameterMm: 100 },
