@@ -30,16 +30,22 @@ describe('flattenItem', () => {
     const { shapes } = flattenItem(text(spot(10, 20), '438', { face: 'mono', sizePt: 10, backed: true }));
     expect(shapes.map(({ kind }) => kind)).toEqual(['path', 'text']);
     // 18 pt wide and 6.9 pt high, grown by 1.5 pt all round
-    expect(shapes[0]?.kind === 'path' && shapes[0].commands.slice(0, 3)).toEqual([
-      ['M', 8.5, 20 - 6.9 - 1.5],
-      ['L', 29.5, 20 - 6.9 - 1.5],
-      ['L', 29.5, 21.5],
-    ]);
+    const corners = shapes[0]?.kind === 'path' ? shapes[0].commands.slice(0, 3) : [];
+    const expected = [
+      [8.5, 11.6],
+      [29.5, 11.6],
+      [29.5, 21.5],
+    ];
+    corners.forEach(([, x, y], index) => {
+      expect(x).toBeCloseTo(expected[index]?.[0] ?? 0, 9);
+      expect(y).toBeCloseTo(expected[index]?.[1] ?? 0, 9);
+    });
+    expect(corners).toHaveLength(3);
   });
 
   it('draws no empty words and no hatch of nothing', () => {
     expect(flattenItem(text(spot(0, 0), '', { backed: true })).shapes).toEqual([]);
-    expect(flattenItem(hatch([rectangle(0.1, 0.1, 0.2, 0.2)], 'offcut')).shapes).toEqual([]);
+    expect(flattenItem(hatch([rectangle(3, 0, 0.5, 0.5)], 'offcut')).shapes).toEqual([]);
   });
 
   it('sets a drawing into another at its scale', () => {
