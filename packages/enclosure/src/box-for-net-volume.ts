@@ -2,7 +2,7 @@
 import type { BoxDesign, BoxShape } from '@gusset/contracts/enclosure';
 import { isRefusal, type Refusal, refuse } from '@gusset/units';
 import { type BoxPlan, planBox } from './box-plan.ts';
-import { OUTSIDE_MM } from './limits.ts';
+import { OUTSIDE_MM, TARGET_LITRES } from './limits.ts';
 import { polygonExtent } from './plane.ts';
 
 export type VariedDimension = 'depth' | 'height' | 'width';
@@ -17,8 +17,8 @@ export type NetVolumeSearch = {
 type Braces = number | 'as designed';
 
 const BRACE_COUNTS = [0, 1, 2, 3, 4, 5, 6];
-/** Halvings of 3 m: far below the grain of a double at the end, so no dimension can be found more closely. */
-const HALVINGS = 60;
+/** Halvings of 3 m: down to 1e-11 mm, which no volume can show any more. */
+const HALVINGS = 48;
 
 /** The outside dimension that is moved, as the design has it. */
 function currentMm(shape: BoxShape, vary: VariedDimension): number {
@@ -141,11 +141,11 @@ function refuseTarget(search: NetVolumeSearch, why: string, got: number): Refusa
  */
 export function boxForNetVolume(search: NetVolumeSearch): BoxDesign | Refusal {
   const { design, targetNetLitres, vary } = search;
-  if (!(targetNetLitres > 0 && targetNetLitres <= 5_000)) {
+  if (!(targetNetLitres >= TARGET_LITRES.min && targetNetLitres <= TARGET_LITRES.max)) {
     return refuse('targetNetLitres', {
-      allowed: 'above 0 and at most 5000 L',
+      allowed: `${TARGET_LITRES.min} to ${TARGET_LITRES.max} L`,
       got: targetNetLitres,
-      why: 'no such volume',
+      why: 'no box holds that',
     });
   }
   const start = planBox(design);

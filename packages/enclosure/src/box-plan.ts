@@ -7,9 +7,10 @@ import { type Carcass, layOutCarcass } from './carcass.ts';
 import { layOutCornerBlocks, type PlacedBlock } from './corner-blocks.ts';
 import { type DriverLayout, layOutDrivers } from './driver-layout.ts';
 import { refuseFigures } from './figure-ranges.ts';
+import { NET_MIN_LITRES } from './limits.ts';
 import { type Cuts, cutOpenings, driverOpenings, terminalOpening } from './openings.ts';
 import { refuseDrivers, refuseShape } from './shape-rules.ts';
-import { boardsBehind, type ShellBoards, shellBoards } from './shell-boards.ts';
+import { boardsBehind, refuseFeather, type ShellBoards, shellBoards } from './shell-boards.ts';
 import { layOutTerminal, type PlacedTerminal } from './terminal-place.ts';
 import { type BoxVolumes, boxVolumes } from './volumes.ts';
 
@@ -21,22 +22,32 @@ export type BoxPlan = {
   readonly braces: BraceLayout;
   readonly blocks: readonly PlacedBlock[];
   readonly terminal: PlacedTerminal | null;
-  readonly driverCuts: Cuts;
-  readonly terminalCuts: Cuts;
+  readonly cuts: Cuts;
   readonly volumes: BoxVolumes;
 };
 
-const NO_CUTS: Cuts = { holes: new Map(), removed: new Map(), offPanel: [] };
-
-function cutForDrivers(shell: ShellBoards, carcass: Carcass, drivers: DriverLayout | null): Cuts {
-  if (drivers === null) return NO_CUTS;
-  return cutOpenings(boardsBehind(shell, carcass.baffle.face), driverOpenings(drivers));
-}
-
-function cutForTerminal(shell: ShellBoards, terminal: PlacedTerminal | null): Cuts {
-  if (terminal === null) return NO_CUTS;
+/** Every opening of the box: those of the baffle first, then the terminal's where it sits on another face. */
+function cutAll(
+  shell: ShellBoards,
+  carcass: Carcass,
+  drivers: DriverLayout | null,
+  terminal: PlacedTerminal | null,
+): Cuts {
+  const baffleFace = carcass.baffle.face;
+  const ofDrivers = drivers === null ? [] : driverOpenings(drivers);
+  if (terminal === null) return cutOpenings(boardsBehind(shell, baffleFace), ofDrivers);
   const { cup, centreMm } = terminal;
-  return cutOpenings(boardsBehind(shell, cup.face), [terminalOpening(cup, centreMm)]);
+  const ofTerminal = [terminalOpening(cup, centreMm)];
+  if (cup.face === baffleFace) {
+    return cutOpenings(boardsBehind(shell, baffleFace), [...ofDrivers, ...ofTerminal]);
+  }
+  const inBaffle = cutOpenings(boardsBehind(shell, baffleFace), ofDrivers);
+  const elsewhere = cutOpenings(boardsBehind(shell, cup.face), ofTerminal);
+  return {
+    holes: new Map([...inBaffle.holes, ...elsewhere.holes]),
+    removed: new Map([...inBaffle.removed, ...elsewhere.removed]),
+    uncut: [...inBaffle.uncut, ...elsewhere.uncut],
+  };
 }
 
 /** The engine's door and everything behind it that may refuse. */
@@ -53,15 +64,20 @@ export function planBox(design: BoxDesign): BoxPlan | Refusal {
   const terminal = layOutTerminal(design, carcass, braces);
   if (isRefusal(terminal)) return terminal;
   const shell = shellBoards(design, carcass);
-  const driverCuts = cutForDrivers(shell, carcass, drivers);
-  const terminalCuts = cutForTerminal(shell, terminal);
-  const volumes = boxVolumes({ design, carcass, shell, drivers, braces, blocks, driverCuts });
-  if (volumes.netLitres <= 0) {
-    return refuse('shape', {
-      allowed: `more than ${Number(volumes.deductedLitres.toFixed(2))} L inside`,
-      got: Number(volumes.grossLitres.toFixed(2)),
-      why: `drivers, braces and the rest take ${Number((-volumes.netLitres).toFixed(2))} L more than there is`,
-    });
-  }
-  return { design, carcass, shell, drivers, braces, blocks, terminal, driverCuts, terminalCuts, volumes };
+  const feather = refuseFeather(shell);
+  if (feather !== null) return feather;
+  const cuts = cutAll(shell, carcass, drivers, terminal);
+  const volumes = boxVolumes({ design, carcass, shell, drivers, braces, blocks, cuts });
+  return refuseNoNet(volumes) ?? { design, carcass, shell, drivers, braces, blocks, terminal, cuts, volumes };
+}
+
+function refuseNoNet({ netLitres, grossLitres, deductedLitres }: BoxVolumes): Refusal | null {
+  if (netLitres >= NET_MIN_LITRES) return null;
+  const taken = Number(deductedLitres.toFixed(2));
+  const inside = Number(grossLitres.toFixed(2));
+  return refuse('shape', {
+    allowed: `more than ${taken} L inside`,
+    got: inside,
+    why: `what stands inside takes ${taken} L of ${inside} L`,
+  });
 }

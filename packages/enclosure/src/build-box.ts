@@ -6,7 +6,7 @@ import { type BoxPlan, planBox } from './box-plan.ts';
 import { baffleFindings } from './driver-checks.ts';
 import { placedDriver } from './driver-layout.ts';
 import { driverDepth, magnetRoomFindings, sideVentFindings, wallMeetings } from './driver-room.ts';
-import { offPanelFindings } from './openings.ts';
+import { uncutFindings } from './openings.ts';
 import { boxFaces, boxPlanView, boxSection, boxSizes, finishAreas } from './outside.ts';
 import { type MarkedBoard, markedBoards, toBody, toPanel } from './panel-list.ts';
 import { boxJoints } from './seams.ts';
@@ -43,7 +43,7 @@ function volumeFindings({ volumes, design }: BoxPlan): BoxFinding[] {
     findings.push({ code: 'cutout-air-left-out', litres: cutoutAirLitres, percentOfNet });
   }
   if (design.lining !== 'none') findings.push({ code: 'lining-not-deducted', lining: design.lining });
-  if (targetNetLitres !== null && overTargetLitres !== null && targetNetLitres > 0) {
+  if (targetNetLitres !== null && overTargetLitres !== null) {
     const percent = (100 * overTargetLitres) / targetNetLitres;
     if (Math.abs(percent) > TARGET_PERCENT) {
       findings.push({ code: 'net-off-target', overLitres: overTargetLitres, percent });
@@ -52,9 +52,9 @@ function volumeFindings({ volumes, design }: BoxPlan): BoxFinding[] {
   return findings;
 }
 
-function offPanel(plan: BoxPlan, boards: readonly MarkedBoard[]): BoxFinding[] {
+function openingFindings(plan: BoxPlan, boards: readonly MarkedBoard[]): BoxFinding[] {
   const markOf = (boardId: string) => boards.find(({ board }) => board.id === boardId)?.mark ?? '';
-  return [...offPanelFindings(plan.driverCuts, markOf), ...offPanelFindings(plan.terminalCuts, markOf)];
+  return uncutFindings(plan.cuts, markOf);
 }
 
 /**
@@ -84,7 +84,7 @@ export function buildBox(design: BoxDesign): BoxResult | Refusal {
     faces: boxFaces(plan),
     findings: [
       ...driverFindings(plan),
-      ...offPanel(plan, boards),
+      ...openingFindings(plan, boards),
       ...braceFindings(plan, boards),
       ...terminalFindings(plan),
       ...bevelFindings(boards),

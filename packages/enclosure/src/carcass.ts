@@ -82,21 +82,26 @@ function refuseNoAir(design: BoxDesign, carcass: Carcass): Refusal | null {
       why: `two sides of ${thicknessMm} mm leave ${shown(carcass.innerWidthMm)} mm inside`,
     });
   }
-  return refuseShortWall(design, carcass, carcass.inner) ?? refuseShortWall(design, carcass, carcass.free);
+  return (
+    refuseShortWall(design, carcass, carcass.inner) ??
+    refuseShortWall(design, carcass, carcass.free) ??
+    refuseShortWall(design, carcass, carcass.wood)
+  );
 }
 
 const shown = (lengthMm: number) => Number(lengthMm.toFixed(2));
 
+/** Boards eat into walls that they meet; an outside doubler beside a flat corner runs out to a point. */
 function refuseShortWall(design: BoxDesign, carcass: Carcass, ring: readonly PointMm[]): Refusal | null {
   const lengths = carcass.walls.map((_, index) => insetLengthMm(carcass.walls, ring, index));
   const index = lengths.findIndex((lengthMm) => !(lengthMm >= CLEAR_MIN_MM));
   const wall = carcass.walls[index];
   const clearMm = lengths[index];
   if (wall === undefined || clearMm === undefined) return null;
-  const byDoublers = ring === carcass.free && carcass.doublers.inside > 0;
+  const byDoublers = ring !== carcass.inner;
   return refuse(byDoublers ? 'baffle.doubler.layers' : fieldOfWall(design.shape, wall.face), {
-    allowed: `a ${wall.face} wall with at least ${CLEAR_MIN_MM} mm clear inside`,
-    got: byDoublers ? carcass.doublers.inside : shown(wall.lengthMm),
+    allowed: `a ${wall.face} wall with at least ${CLEAR_MIN_MM} mm clear on every face of it`,
+    got: byDoublers ? (design.baffle.doubler?.layers ?? 0) : shown(wall.lengthMm),
     why: `the boards leave ${shown(clearMm)} mm of ${shown(wall.lengthMm)} mm, ${shown(CLEAR_MIN_MM - clearMm)} mm too little`,
   });
 }

@@ -1,8 +1,8 @@
 // Drivers on their baffle: size, edges, neighbours, wood under the recess, fixings, grille.
 import type { BoxFinding } from '@gusset/contracts/enclosure';
 import { baffleBuildMm, type Carcass } from './carcass.ts';
+import { deepest } from './deepest.ts';
 import { type DriverLayout, grilleRoomMm, type Seat } from './driver-layout.ts';
-import { deepest } from './driver-room.ts';
 import { distanceAlong } from './plane.ts';
 import { ringAt } from './ring.ts';
 import { cornerAngleRad, insetLengthMm } from './wall-ring.ts';

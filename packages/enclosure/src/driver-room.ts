@@ -4,6 +4,7 @@
 import type { BoxFinding } from '@gusset/contracts/enclosure';
 import type { PointMm } from '@gusset/contracts/geometry';
 import { baffleBuildMm, type Carcass } from './carcass.ts';
+import { deepest } from './deepest.ts';
 import type { DriverLayout, Seat } from './driver-layout.ts';
 import { distanceAlong, moved } from './plane.ts';
 import { ringAt } from './ring.ts';
@@ -125,19 +126,6 @@ export function wallMeetings(carcass: Carcass, layout: DriverLayout): BoxFinding
     discs.flatMap((disc) => discMeetings(carcass, layout, seat, disc)),
   );
   return deepest(meetings, ({ part, face }) => `${part} ${face}`);
-}
-
-/** The worst of each group, in the order in which the groups came up. */
-export function deepest<T extends { readonly byMm: number }>(
-  findings: readonly T[],
-  groupOf: (finding: T) => string,
-): T[] {
-  const worst = new Map<string, T>();
-  for (const finding of findings) {
-    const known = worst.get(groupOf(finding));
-    if (known === undefined || finding.byMm > known.byMm) worst.set(groupOf(finding), finding);
-  }
-  return [...worst.values()];
 }
 
 /** Too little air behind a magnet that does fit. */

@@ -1,7 +1,15 @@
 // First half of the door: every figure of a design on its own, against what a shop can mean by it.
 import type { BoxDesign, MountedDrivers, PanelStock, TerminalCup } from '@gusset/contracts/enclosure';
 import { type Refusal, refuse } from '@gusset/units';
-import { DENSITY_KG_M3, FINISH_MM, MODULUS_GPA, OUTSIDE_MM, SHORT_WALL_MM, THICKNESS_MM } from './limits.ts';
+import {
+  DENSITY_KG_M3,
+  FINISH_MM,
+  MODULUS_GPA,
+  OUTSIDE_MM,
+  SHORT_WALL_MM,
+  TARGET_LITRES,
+  THICKNESS_MM,
+} from './limits.ts';
 
 type Range = { readonly min: number; readonly max: number };
 type Figure = {
@@ -158,45 +166,54 @@ function finishFigures({ finish }: BoxDesign): Figure[] {
   return Object.entries(thicknesses).map(([name, got]) => mm(`finish.${name}`, 'finish', got, FINISH_MM));
 }
 
-function fittingFigures(design: BoxDesign): Figure[] {
-  const { bracing, cornerBlocks, grilleStandOffMm } = design;
+function bracingFigures({ bracing }: BoxDesign): Figure[] {
+  if (bracing.kind === 'none') return [];
+  const wood: Figure = {
+    field: 'bracing.solidFraction',
+    got: bracing.solidFraction,
+    range: { min: 0.05, max: 1 },
+    unit: 'of the frame',
+    what: 'wood left in a window brace',
+  };
+  if (bracing.kind !== 'count') return [wood];
+  return [wood, { ...count('bracing.count', bracing.count, 1, 6), what: 'braces' }];
+}
+
+function insideFigures({ baffle, cornerBlocks, fittedParts, sealantLitres }: BoxDesign): Figure[] {
+  const layers = baffle.doubler?.layers;
   return [
-    mm('cutoutClearanceMm', 'cut-out clearance', design.cutoutClearanceMm, { min: 0, max: 10 }),
-    ...(grilleStandOffMm === null
+    ...(layers === undefined
       ? []
-      : [mm('grilleStandOffMm', 'grille stand-off', grilleStandOffMm, { min: 0, max: 300 })]),
-    ...(bracing.kind === 'none'
-      ? []
-      : [
-          {
-            field: 'bracing.solidFraction',
-            got: bracing.solidFraction,
-            range: { min: 0.05, max: 1 },
-            unit: 'of the frame',
-            what: 'wood left in a window brace',
-          },
-        ]),
-    ...(bracing.kind === 'count' ? [{ ...count('bracing.count', bracing.count, 1, 6), what: 'braces' }] : []),
+      : [{ ...count('baffle.doubler.layers', layers, 1, 3), what: 'doubler layers' }]),
     ...(cornerBlocks === null
       ? []
       : [mm('cornerBlocks.legMm', 'corner block', cornerBlocks.legMm, { min: 5, max: 100 })]),
-    ...design.fittedParts.flatMap((part, index) => [
+    ...fittedParts.flatMap((part, index) => [
       ...amount(`fittedParts[${index}].litres`, part.label, part.litres, 500, 'L'),
       ...amount(`fittedParts[${index}].massKg`, part.label, part.massKg, 500, 'kg'),
     ]),
-    ...amount('sealantLitres', 'sealant', design.sealantLitres, 5, 'L'),
-    ...amount('targetNetLitres', 'target', design.targetNetLitres, 5_000, 'L'),
+    ...amount('sealantLitres', 'sealant', sealantLitres, 5, 'L'),
+  ];
+}
+
+function goalFigures({ targetNetLitres: target, lowPassHz, cutoutClearanceMm, grilleStandOffMm }: BoxDesign) {
+  const figures: Figure[] = [
     {
       field: 'lowPassHz',
-      got: design.lowPassHz,
+      got: lowPassHz,
       range: { min: 20, max: 5_000 },
       unit: 'Hz',
       what: 'low-pass corner',
     },
-    ...(design.baffle.doubler === null
-      ? []
-      : [{ ...count('baffle.doubler.layers', design.baffle.doubler.layers, 1, 3), what: 'doubler layers' }]),
+    mm('cutoutClearanceMm', 'cut-out clearance', cutoutClearanceMm, { min: 0, max: 10 }),
   ];
+  if (target !== null) {
+    figures.push({ field: 'targetNetLitres', got: target, range: TARGET_LITRES, unit: 'L', what: 'target' });
+  }
+  if (grilleStandOffMm !== null) {
+    figures.push(mm('grilleStandOffMm', 'grille stand-off', grilleStandOffMm, { min: 0, max: 300 }));
+  }
+  return figures;
 }
 
 /** Written so that NaN fails it too. */
@@ -221,7 +238,9 @@ export function refuseFigures(design: BoxDesign): Refusal | null {
     ...driverFigures(design.drivers),
     ...terminalFigures(design.terminalCup),
     ...placeFigures(design),
-    ...fittingFigures(design),
+    ...bracingFigures(design),
+    ...insideFigures(design),
+    ...goalFigures(design),
   ].find((figure) => !within(figure));
   if (wrong === undefined) return null;
   const { field, got, range, unit } = wrong;

@@ -23,5 +23,13 @@ export const MITRE_FROM_RAD = (135 * Math.PI) / 180;
 /** Tilt of an ordinary table saw or rail-guided saw; a hair above 45° for angles that come out of a division. */
 export const SAW_TILT_RAD = Math.PI / 4 + 1e-9;
 
+/** Net volumes that somebody may ask for. */
+export const TARGET_LITRES = { min: 0.1, max: 5_000 };
+/** Air that must be left when everything is deducted. */
+export const NET_MIN_LITRES = 0.1;
+
+/** No tool cuts a flatter bevel. Only boards of very unlike thickness, mitred at a flat corner, ask for one. */
+export const BEVEL_MAX_RAD = (80 * Math.PI) / 180;
+
 /** `Panel.holes` carries no more. */
 export const HOLES_PER_PANEL = 60;

@@ -3,6 +3,7 @@ import type { BoxFinding, TerminalCup, Vector } from '@gusset/contracts/enclosur
 import type { PointMm } from '@gusset/contracts/geometry';
 import type { PanelHole } from '@gusset/contracts/panel';
 import { type Board, offBoard, onBoard } from './board.ts';
+import { deepest } from './deepest.ts';
 import type { DriverLayout, Seat } from './driver-layout.ts';
 import { roomInside } from './plane.ts';
 import type { Weighted } from './vector.ts';
@@ -20,22 +21,29 @@ export type HoleOutline =
 export type Opening = {
   readonly kind: 'recess' | 'cut-out' | 'bolt' | 'terminal';
   readonly purpose: string;
+  /** Openings of one driver share its number: its cut-out and bolts go through the floor of its recess. */
+  readonly driver: number | null;
   readonly outline: HoleOutline;
   readonly centreMm: Vector;
   readonly depthMm: number | null;
-  /** Wood above this depth is already gone: a cut-out under a recess starts at the recess's floor. */
-  readonly fromMm: number;
 };
 
 /** Wood that one opening took from one board. */
 export type RemovedWood = Weighted & { readonly kind: Opening['kind'] };
 
+/** An opening that could not be cut: it runs off its board, or into the opening named `other`. */
+export type Uncut = {
+  readonly board: Board;
+  readonly purpose: string;
+  readonly other: string | null;
+  readonly byMm: number;
+};
+
 /** What was cut, board by board, and the wood that it took. */
 export type Cuts = {
   readonly holes: ReadonlyMap<string, readonly PanelHole[]>;
   readonly removed: ReadonlyMap<string, readonly RemovedWood[]>;
-  /** Openings that run off a board: how far. */
-  readonly offPanel: readonly { readonly board: Board; readonly purpose: string; readonly byMm: number }[];
+  readonly uncut: readonly Uncut[];
 };
 
 export function outlineAreaMm2(outline: HoleOutline): number {
@@ -56,61 +64,99 @@ function roomMm(face: readonly PointMm[], centre: PointMm, outline: HoleOutline)
   return Math.min(...corners.map((corner) => roomInside(face, corner)));
 }
 
-function panelHole(opening: Opening, centre: PointMm, depthMm: number | null): PanelHole {
+/** Smallest distance from a point to a hole's edge; negative inside. Rounded corners are taken as square. */
+function distanceTo(outline: HoleOutline, centre: PointMm, point: PointMm): number {
+  const x = Math.abs(point.xMm - centre.xMm);
+  const y = Math.abs(point.yMm - centre.yMm);
+  if (outline.shape === 'circle') return Math.hypot(x, y) - outline.diameterMm / 2;
+  const beyondX = x - outline.widthMm / 2;
+  const beyondY = y - outline.heightMm / 2;
+  return Math.hypot(Math.max(beyondX, 0), Math.max(beyondY, 0)) + Math.min(Math.max(beyondX, beyondY), 0);
+}
+
+type Made = { readonly opening: Opening; readonly centre: PointMm; readonly toMm: number };
+
+/** Wood between two openings; negative where they meet. At most one of them, the terminal, is a rectangle. */
+function woodBetween(a: Made, b: Made): number {
+  const round = a.opening.outline.shape === 'circle' ? a : b;
+  const other = round === a ? b : a;
+  const radiusMm = round.opening.outline.shape === 'circle' ? round.opening.outline.diameterMm / 2 : 0;
+  return distanceTo(other.opening.outline, other.centre, round.centre) - radiusMm;
+}
+
+const isOwnRecess = (earlier: Opening, later: Opening) =>
+  earlier.kind === 'recess' && earlier.driver === later.driver;
+
+const DEPTH_HAIR_MM = 1e-9; // rounding of depths that were added up
+
+type BoardCuts = {
+  readonly holes: PanelHole[];
+  readonly removed: RemovedWood[];
+  readonly uncut: Uncut[];
+};
+
+/** Openings in one board whose outer face lies `aboveMm` below the outermost wood. */
+function cutBoard(board: Board, aboveMm: number, openings: readonly Opening[]): BoardCuts {
+  const { thicknessMm } = board.stock;
+  const cuts: BoardCuts = { holes: [], removed: [], uncut: [] };
+  const made: Made[] = [];
+  for (const opening of openings) {
+    const toMm = opening.depthMm === null ? thicknessMm : Math.min(thicknessMm, opening.depthMm - aboveMm);
+    const recess = made.find((earlier) => isOwnRecess(earlier.opening, opening));
+    const fromMm = recess?.toMm ?? 0;
+    if (toMm - fromMm < DEPTH_HAIR_MM) continue;
+    const cut = { opening, centre: onBoard(board, opening.centreMm), toMm };
+    const reason = whyUncut(board, cut, made);
+    if (reason !== null) {
+      cuts.uncut.push({ board, purpose: opening.purpose, ...reason });
+      continue;
+    }
+    made.push(cut);
+    cuts.holes.push(panelHole(cut, thicknessMm));
+    cuts.removed.push({
+      kind: opening.kind,
+      amount: outlineAreaMm2(opening.outline) * (toMm - fromMm),
+      at: offBoard(board, cut.centre, (fromMm + toMm) / 2),
+    });
+  }
+  return cuts;
+}
+
+function panelHole({ opening, centre, toMm }: Made, thicknessMm: number): PanelHole {
+  const depthMm = toMm > thicknessMm - DEPTH_HAIR_MM ? null : toMm;
   const place = { purpose: opening.purpose, centreXMm: centre.xMm, centreYMm: centre.yMm, depthMm };
   return { ...place, ...opening.outline };
 }
 
-const DEPTH_HAIR_MM = 1e-9; // rounding of depths that were added up
-
-type Cut = { readonly hole: PanelHole; readonly removed: RemovedWood };
-
-/** One opening in one board whose outer face lies `aboveMm` below the outermost wood. Null = does not reach it. */
-function cutIn(board: Board, aboveMm: number, opening: Opening): Cut | { readonly byMm: number } | null {
-  const { thicknessMm } = board.stock;
-  const fromMm = Math.max(0, opening.fromMm - aboveMm);
-  const toMm = Math.min(thicknessMm, (opening.depthMm ?? Number.MAX_VALUE) - aboveMm);
-  if (toMm - fromMm < DEPTH_HAIR_MM) return null;
-  const centre = onBoard(board, opening.centreMm);
+function whyUncut(board: Board, cut: Made, made: readonly Made[]): Pick<Uncut, 'other' | 'byMm'> | null {
   const faces = [board.outerFace, board.innerFace];
-  const room = Math.min(...faces.map((face) => roomMm(face, centre, opening.outline)));
-  if (room < 0) return { byMm: -room };
-  const through = toMm > thicknessMm - DEPTH_HAIR_MM;
-  return {
-    hole: panelHole(opening, centre, through ? null : toMm),
-    removed: {
-      kind: opening.kind,
-      amount: outlineAreaMm2(opening.outline) * (toMm - fromMm),
-      at: offBoard(board, centre, (fromMm + toMm) / 2),
-    },
-  };
+  const room = Math.min(...faces.map((face) => roomMm(face, cut.centre, cut.opening.outline)));
+  if (room < 0) return { other: null, byMm: -room };
+  const met = made.find(
+    (earlier) => !isOwnRecess(earlier.opening, cut.opening) && woodBetween(earlier, cut) < 0,
+  );
+  return met === undefined ? null : { other: met.opening.purpose, byMm: -woodBetween(met, cut) };
 }
 
 /** Cuts the openings into the layers behind one face, outermost first. */
 export function cutOpenings(layers: readonly Board[], openings: readonly Opening[]): Cuts {
   const holes = new Map<string, PanelHole[]>();
   const removed = new Map<string, RemovedWood[]>();
-  const offPanel: { board: Board; purpose: string; byMm: number }[] = [];
+  const uncut: Uncut[] = [];
   let aboveMm = 0;
   for (const board of layers) {
-    for (const opening of openings) {
-      const cut = cutIn(board, aboveMm, opening);
-      if (cut === null) continue;
-      if ('byMm' in cut) {
-        offPanel.push({ board, purpose: opening.purpose, byMm: cut.byMm });
-      } else {
-        holes.set(board.id, [...(holes.get(board.id) ?? []), cut.hole]);
-        removed.set(board.id, [...(removed.get(board.id) ?? []), cut.removed]);
-      }
-    }
+    const cuts = cutBoard(board, aboveMm, openings);
+    holes.set(board.id, cuts.holes);
+    removed.set(board.id, cuts.removed);
+    uncut.push(...cuts.uncut);
     aboveMm += board.stock.thicknessMm;
   }
-  return { holes, removed, offPanel };
+  return { holes, removed, uncut };
 }
 
 /** Bolts stand half a step off the vertical, so that none lies on the line to the nearest edge. */
 function boltOpenings(layout: DriverLayout, seat: Seat): Opening[] {
-  const { body, holes, axis, drivers } = layout;
+  const { body, axis, drivers } = layout;
   if (drivers.fixing === null) return [];
   const { holeDiaMm } = drivers.fixing;
   return Array.from({ length: body.boltCount }, (_, index) => {
@@ -120,6 +166,7 @@ function boltOpenings(layout: DriverLayout, seat: Seat): Opening[] {
     return {
       kind: 'bolt',
       purpose: `bolt ${index + 1} of driver ${seat.number}`,
+      driver: seat.number,
       outline: { shape: 'circle', diameterMm: holeDiaMm },
       centreMm: {
         x: seat.faceMm.x + axis.up.x * upMm,
@@ -127,7 +174,6 @@ function boltOpenings(layout: DriverLayout, seat: Seat): Opening[] {
         z: seat.faceMm.z + acrossMm,
       },
       depthMm: null,
-      fromMm: holes.recessDepthMm,
     };
   });
 }
@@ -139,19 +185,19 @@ export function driverOpenings(layout: DriverLayout): Opening[] {
     const cutout: Opening = {
       kind: 'cut-out',
       purpose: `cut-out of driver ${seat.number}`,
+      driver: seat.number,
       outline: { shape: 'circle', diameterMm: holes.cutoutDiaMm },
       centreMm: seat.faceMm,
       depthMm: null,
-      fromMm: holes.recessDepthMm,
     };
     if (holes.recessDiaMm === null) return [cutout, ...boltOpenings(layout, seat)];
     const recess: Opening = {
       kind: 'recess',
       purpose: `recess of driver ${seat.number}`,
+      driver: seat.number,
       outline: { shape: 'circle', diameterMm: holes.recessDiaMm },
       centreMm: seat.faceMm,
       depthMm: holes.recessDepthMm,
-      fromMm: 0,
     };
     return [recess, cutout, ...boltOpenings(layout, seat)];
   });
@@ -161,19 +207,20 @@ export function terminalOpening(cup: TerminalCup, centreMm: Vector): Opening {
   return {
     kind: 'terminal',
     purpose: 'terminal cup',
+    driver: null,
     outline: cup.cutout,
     centreMm,
     depthMm: null,
-    fromMm: 0,
   };
 }
 
-export function offPanelFindings(cuts: Cuts, markOf: (boardId: string) => string): BoxFinding[] {
-  return cuts.offPanel.map(({ board, purpose, byMm }) => ({
-    code: 'opening-off-panel',
-    panelId: board.id,
-    mark: markOf(board.id),
-    purpose,
-    byMm,
-  }));
+/** Of the openings that miss one panel the worst: a row of bolts says no more than its driver. */
+export function uncutFindings({ uncut }: Cuts, markOf: (boardId: string) => string): BoxFinding[] {
+  const worst = deepest(uncut, ({ board, other }) => `${board.id} ${other === null ? 'edge' : 'opening'}`);
+  return worst.map(({ board, purpose, other, byMm }) => {
+    const panel = { panelId: board.id, mark: markOf(board.id), purpose, byMm };
+    return other === null
+      ? { code: 'opening-off-panel', ...panel }
+      : { code: 'openings-meet', ...panel, other };
+  });
 }

@@ -31,10 +31,7 @@ function marked(
   cut: { readonly holes: readonly PanelHole[]; readonly removed: readonly Weighted[] },
 ): MarkedBoard {
   const gone = cut.removed.map(({ amount, at }) => ({ amount: -amount, at }));
-  const solidMm3 = Math.max(
-    0, // holes that overlap each other would count their wood twice
-    gone.reduce((sum, { amount }) => sum + amount, board.blankMm3),
-  );
+  const solidMm3 = gone.reduce((sum, { amount }) => sum + amount, board.blankMm3);
   const massKg = (solidMm3 * board.stock.densityKgM3) / MM3_PER_M3;
   const centre = weightedCentre([{ amount: board.blankMm3, at: board.blankCentreMm }, ...gone]);
   return {
@@ -49,10 +46,10 @@ function marked(
 
 /** Walls round the side view from the bottom, sides, outside doublers, inside doublers, braces from right to left. */
 export function markedBoards(plan: BoxPlan): readonly MarkedBoard[] {
-  const { shell, braces, driverCuts, terminalCuts } = plan;
+  const { shell, braces, cuts } = plan;
   const cutsOf = ({ id }: Board) => ({
-    holes: [...(driverCuts.holes.get(id) ?? []), ...(terminalCuts.holes.get(id) ?? [])],
-    removed: [...(driverCuts.removed.get(id) ?? []), ...(terminalCuts.removed.get(id) ?? [])],
+    holes: cuts.holes.get(id) ?? [],
+    removed: cuts.removed.get(id) ?? [],
   });
   const shellBoards = [...shell.walls, ...shell.sides, ...shell.outsideDoublers, ...shell.insideDoublers];
   return [

@@ -1,8 +1,10 @@
 // Every panel of the bare box: walls, sides and doublers, in the order in which they get their marks.
 import type { BoxDesign, BoxFace, WallFace } from '@gusset/contracts/enclosure';
+import { type Refusal, refuse } from '@gusset/units';
 import { type Board, boardAcross, boardUpright, type EndStop, wallCut } from './board.ts';
 import { baffleBuildMm, type Carcass } from './carcass.ts';
 import { type EndJoint, endJoints } from './corner-joints.ts';
+import { BEVEL_MAX_RAD } from './limits.ts';
 import { ringAt } from './ring.ts';
 
 const WALL_NAMES: Record<WallFace, string> = {
@@ -111,6 +113,21 @@ export function shellBoards(design: BoxDesign, carcass: Carcass): ShellBoards {
     outsideDoublers: layers('outside'),
     insideDoublers: layers('inside'),
   };
+}
+
+/** Refused where two boards meet so that one of them would end in a feather. */
+export function refuseFeather({ walls, outsideDoublers, insideDoublers }: ShellBoards): Refusal | null {
+  const steepest = (board: Board) => Math.max(...board.edges.map(({ bevelRad }) => bevelRad));
+  const feather = [...walls, ...outsideDoublers, ...insideDoublers].find(
+    (board) => steepest(board) > BEVEL_MAX_RAD,
+  );
+  if (feather === undefined) return null;
+  const degrees = (rad: number) => Number(((rad * 180) / Math.PI).toFixed(2));
+  return refuse('stock.baffle.thicknessMm', {
+    allowed: `bevels of at most ${degrees(BEVEL_MAX_RAD)} degrees; boards of like thickness need less`,
+    got: degrees(steepest(feather)),
+    why: `the ${feather.name.toLowerCase()} meets a board of another thickness at a flat corner`,
+  });
 }
 
 /** Boards glued face to face on one side of the box, outermost first: what a hole through that face goes through. */

@@ -21,7 +21,7 @@ type Bodies = {
   readonly drivers: DriverLayout | null;
   readonly braces: BraceLayout;
   readonly blocks: readonly PlacedBlock[];
-  readonly driverCuts: Cuts;
+  readonly cuts: Cuts;
 };
 
 const litresOf = (mm3: readonly number[]) => mm3.reduce((sum, part) => sum + part, 0) / MM3_PER_LITRE;
@@ -58,8 +58,8 @@ function terminalDeduction({ design }: Bodies): Deduction[] {
 }
 
 /** Air in the drivers' cut-outs, from the seat to the innermost wood; recesses lie in front of the seat. */
-function cutoutAirLitres({ driverCuts }: Bodies): number {
-  const removed = [...driverCuts.removed.values()].flat();
+function cutoutAirLitres({ cuts }: Bodies): number {
+  const removed = [...cuts.removed.values()].flat();
   return litresOf(removed.filter(({ kind }) => kind === 'cut-out').map(({ amount }) => amount));
 }
 

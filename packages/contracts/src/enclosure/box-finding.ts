@@ -84,6 +84,14 @@ export const boxFindingSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('driver-mass-missing'), count: z.int() }),
   /** An opening runs off its panel, so it is left off the panel's list of holes. */
   z.strictObject({ code: z.literal('opening-off-panel'), ...panelRef, purpose: z.string(), byMm: mm }),
+  /** An opening runs into one that is already cut, so it too is left off. */
+  z.strictObject({
+    code: z.literal('openings-meet'),
+    ...panelRef,
+    purpose: z.string(),
+    other: z.string(),
+    byMm: mm,
+  }),
   z.strictObject({ code: z.literal('brace-meets-driver'), ...panelRef, driver: driverNumber, byMm: mm }),
   z.strictObject({ code: z.literal('brace-meets-terminal'), ...panelRef, byMm: mm }),
   z.strictObject({ code: z.literal('terminal-meets-driver'), driver: driverNumber, byMm: mm }),
@@ -112,7 +120,7 @@ export const boxFindingSchema = z.discriminatedUnion('code', [
     limitKg: z.number(),
     /** True where the box alone is over the limit, so fitting the drivers after it is in does not help. */
     emptyIsHeavy: z.boolean(),
-    /** True where two people would each carry more than the limit. */
+    /** True where two people would each carry more than the limit, even before the drivers are in. */
     hoist: z.boolean(),
   }),
   z.strictObject({ code: z.literal('cutout-air-left-out'), litres: z.number(), percentOfNet: z.number() }),
@@ -137,6 +145,7 @@ export const BOX_FINDING_LEVELS = {
   'driver-displacement-missing': 'warn',
   'driver-mass-missing': 'warn',
   'opening-off-panel': 'stop',
+  'openings-meet': 'stop',
   'brace-meets-driver': 'stop',
   'brace-meets-terminal': 'stop',
   'terminal-meets-driver': 'stop',

@@ -6,7 +6,8 @@ const lengthMm = z.number().positive().max(5_000);
 
 /** One edge of a panel's larger face, from corner i to corner i + 1 of its outline. */
 export const panelEdgeSchema = z.strictObject({
-  /** Bevel from square, radians: 0 = square cut; positive = the larger face overhangs the smaller. */
+  /** Bevel from square, radians: 0 = square cut; positive = the face that reaches the outline here overhangs the
+   * other. That is the larger face, except where two opposite bevels lean the same way. */
   bevelRad: z.number().min(0).max(1.5),
   joint: z.enum(['free', 'butt', 'rabbet', 'dado', 'mitre']),
   /** True where this panel runs past its neighbour at a butt joint, so its edge is seen. */
@@ -49,7 +50,8 @@ export const panelSchema = z.strictObject({
   /** Size of the rectangle round the larger face; length lies along the outline's x axis. */
   lengthMm,
   widthMm: lengthMm,
-  /** Corners of the larger face, counter-clockwise, within (0, 0)-(lengthMm, widthMm). */
+  /** Corners of the larger face, counter-clockwise, within (0, 0)-(lengthMm, widthMm). Where two opposite bevels lean
+   * the same way neither face is larger: then it is the rectangle round both, which is the blank to cut. */
   outline: polygonMmSchema,
   /** One entry per outline edge, in the same order. */
   edges: z.array(panelEdgeSchema).min(3),
