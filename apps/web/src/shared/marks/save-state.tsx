@@ -9,6 +9,8 @@ export type SaveStatus =
   /** `at` is the wall time shown: "14:02". */
   | { readonly kind: 'saved'; readonly at: string }
   | { readonly kind: 'waiting'; readonly unsent: number }
+  /** The server took exception to a field; the message also stands there. */
+  | { readonly kind: 'refused'; readonly why: string }
   | { readonly kind: 'conflict' };
 
 /** The words for each state; the same in the header of a sheet and in a test. */
@@ -24,6 +26,8 @@ export function saveWords(status: SaveStatus): string {
       return status.unsent > 1
         ? `Not saved, will retry. ${status.unsent} changes kept on this device`
         : 'Not saved, will retry. Kept on this device';
+    case 'refused':
+      return `Not saved. ${status.why}`;
     case 'conflict':
       return 'Conflict: someone else changed this too';
   }

@@ -1,0 +1,44 @@
+'use client';
+
+import type { ReactNode } from 'react';
+import { authClient } from '../data/auth-client.ts';
+import { DataProvider } from '../data/data-provider.tsx';
+import { useUnsent } from '../data/use-unsent.ts';
+import { paths } from '../paths.ts';
+import { AppFrame } from './app-frame.tsx';
+import type { Display } from './display.ts';
+import { type Person, PersonProvider } from './person.tsx';
+import type { ShopFacts } from './shop-facts.ts';
+
+export type SignedInFrameProps = {
+  readonly display: Display;
+  readonly shop: ShopFacts;
+  readonly person: Person;
+  readonly children: ReactNode;
+};
+
+/** The frame of every page behind the sign-in. */
+export function SignedInFrame({ display, shop, person, children }: SignedInFrameProps) {
+  const unsent = useUnsent(person);
+  const signOut = async (): Promise<void> => {
+    await authClient.signOut();
+    // A full load: nothing of this person stays in the memory of a shared tablet.
+    window.location.assign(paths.signIn());
+  };
+  return (
+    <PersonProvider person={person}>
+      <DataProvider>
+        <AppFrame
+          display={display}
+          shop={shop}
+          personName={person.name}
+          search={null}
+          unsent={unsent}
+          onSignOut={() => void signOut()}
+        >
+          {children}
+        </AppFrame>
+      </DataProvider>
+    </PersonProvider>
+  );
+}
