@@ -118,10 +118,10 @@ export function shellBoards(design: BoxDesign, carcass: Carcass): ShellBoards {
 /** Refused where two boards meet so that one of them would end in a feather. */
 export function refuseFeather({ walls, outsideDoublers, insideDoublers }: ShellBoards): Refusal | null {
   const steepest = (board: Board) => Math.max(...board.edges.map(({ bevelRad }) => bevelRad));
-  const feather = [...walls, ...outsideDoublers, ...insideDoublers].find(
-    (board) => steepest(board) > BEVEL_MAX_RAD,
+  const feather = [...walls, ...outsideDoublers, ...insideDoublers].reduce((worst, board) =>
+    steepest(board) > steepest(worst) ? board : worst,
   );
-  if (feather === undefined) return null;
+  if (steepest(feather) <= BEVEL_MAX_RAD) return null;
   const degrees = (rad: number) => Number(((rad * 180) / Math.PI).toFixed(2));
   return refuse('stock.baffle.thicknessMm', {
     allowed: `bevels of at most ${degrees(BEVEL_MAX_RAD)} degrees; boards of like thickness need less`,
