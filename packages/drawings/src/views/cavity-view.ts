@@ -97,11 +97,11 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
   };
   const layers: Layer[] = [
     { id: 'vehicle', items: [...walls.items, ...obstructions.flatMap(({ items }) => items)] },
+    { id: 'box', items: input.box === null ? [] : boxItems(input.box, place) },
     {
       id: 'axes',
       items: axes.map(([from, to]) => ({ kind: 'centre-line', from: place(from), to: place(to), key: null })),
     },
-    { id: 'box', items: input.box === null ? [] : boxItems(input.box, place) },
     { id: 'way-out', items: wayOutItems(input, place) },
     { id: 'opening', items: openingItems(input, place, view, ring) },
     {

@@ -9,12 +9,14 @@ import {
   between,
   direction,
   doubleArea,
+  type Extent,
   extentOf,
   leftOf,
   type Spot,
   spot,
   times,
 } from '../scene/spot.ts';
+import { textWidthPt } from '../text/text-width.ts';
 import { type DrawingView, fitWorld, withDefaults } from './drawing-view.ts';
 import { type Ground, noteElbow, ringSides } from './note-places.ts';
 import { type DrawnDimension, dimensionOf } from './placed-dimensions.ts';
@@ -40,14 +42,15 @@ export function panelDrawing(panel: Panel, partial: Partial<DrawingView> = {}): 
     widthPt: view.widthPt,
     heightPt: view.heightPt,
     edges: ringSides([ring, ...rims]),
-    taken: [],
+    taken: takenRound(ring, view),
   };
   const layers: Layer[] = [
     { id: 'outline', items: [polygon(ring, { role: 'outline', dashPt: null, widthPt: 1.8 }, 'sheet')] },
     {
       id: 'holes',
-      items: panel.holes.flatMap((hole) => holeItems(hole, place, frame.ptPerMm, view, ground)),
+      items: panel.holes.flatMap((hole) => holeItems(hole, place, frame.ptPerMm)),
     },
+    { id: 'notes', items: panel.holes.map((hole) => holeNote(hole, place, frame.ptPerMm, view, ground)) },
     { id: 'edges', items: edgeNotes(panel.edges, ring, view) },
     { id: 'caption', items: captionItems(panel, ring, view) },
     { id: 'dimensions', items: panelDimensions(panel).map((drawn) => dimensionOf(drawn, place, view)) },
@@ -101,51 +104,48 @@ const distinct = (values: readonly number[]): number[] =>
 const chain = (stops: readonly number[]): [number, number][] =>
   stops.map((stop, index) => [index === 0 ? 0 : (stops[index - 1] ?? 0), stop]);
 
+/** Half of the hole's size along both edges, points. */
+function halfSize(hole: PanelHole, ptPerMm: number): readonly [number, number] {
+  const [widthMm, heightMm] =
+    hole.shape === 'circle' ? [hole.diameterMm, hole.diameterMm] : [hole.widthMm, hole.heightMm];
+  return [(widthMm / 2) * ptPerMm, (heightMm / 2) * ptPerMm];
+}
+
+function holeItems(hole: PanelHole, place: Place, ptPerMm: number): SceneItem[] {
+  const centre = place({ xMm: hole.centreXMm, yMm: hole.centreYMm });
+  const stroke = hole.depthMm === null ? 'outline' : 'hidden';
+  const [halfX, halfY] = halfSize(hole, ptPerMm);
+  const edge =
+    hole.shape === 'circle'
+      ? circle(centre, halfX, stroke, 'sheet')
+      : polygon(rimOf(hole, place, ptPerMm), stroke, 'sheet');
+  const axis = (reachX: number, reachY: number): SceneItem => ({
+    kind: 'centre-line',
+    from: spot(centre.x - reachX, centre.y - reachY),
+    to: spot(centre.x + reachX, centre.y + reachY),
+    key: null,
+  });
+  return [edge, axis(halfX, 0), axis(0, halfY)];
+}
+
 const UP_RIGHT_RAD = -Math.PI / 4;
 
-function holeItems(
+/** Purpose and size, led out of the rim; drawn after all holes so that none covers it. */
+function holeNote(
   hole: PanelHole,
   place: Place,
   ptPerMm: number,
   view: DrawingView,
   ground: Ground,
-): SceneItem[] {
+): LeaderItem {
   const centre = place({ xMm: hole.centreXMm, yMm: hole.centreYMm });
-  const stroke = hole.depthMm === null ? 'outline' : 'hidden';
-  const [halfX, halfY] =
-    hole.shape === 'circle'
-      ? [(hole.diameterMm / 2) * ptPerMm, (hole.diameterMm / 2) * ptPerMm]
-      : [(hole.widthMm / 2) * ptPerMm, (hole.heightMm / 2) * ptPerMm];
-  const edge =
-    hole.shape === 'circle'
-      ? circle(centre, halfX, stroke, 'sheet')
-      : polygon(
-          roundedRectangle(centre, 2 * halfX, 2 * halfY, hole.cornerRadiusMm * ptPerMm),
-          stroke,
-          'sheet',
-        );
+  const [halfX, halfY] = halfSize(hole, ptPerMm);
   const rim = hole.shape === 'circle' ? Math.SQRT1_2 : 1;
   const target = spot(centre.x + halfX * rim, centre.y - halfY * rim);
   const lines = holeLines(hole, view);
   const sizePt = view.textPt * 0.85;
   const elbow = noteElbow({ target, towardsRad: UP_RIGHT_RAD, lines, sizePt }, ground);
-  const leader: LeaderItem = { kind: 'leader', target, elbow, lines, sizePt, tone: 'plain', key: null };
-  return [
-    edge,
-    {
-      kind: 'centre-line',
-      from: spot(centre.x - halfX, centre.y),
-      to: spot(centre.x + halfX, centre.y),
-      key: null,
-    },
-    {
-      kind: 'centre-line',
-      from: spot(centre.x, centre.y - halfY),
-      to: spot(centre.x, centre.y + halfY),
-      key: null,
-    },
-    leader,
-  ];
+  return { kind: 'leader', target, elbow, lines, sizePt, tone: 'plain', key: null };
 }
 
 function rimOf(hole: PanelHole, place: Place, ptPerMm: number): readonly Spot[] {
@@ -199,6 +199,7 @@ function edgeWords({ bevelRad, joint, runsThrough }: PanelEdge): string {
 const ARROW_PT = 26;
 const HEAD_PT = 6;
 const CAPTION_LIFT_PT = 16;
+const CAPTION_SHARE = 0.85; // of the figures' size
 
 /** Above the outline: how many, how thick, and a double-ended arrow along the grain. */
 function captionItems(
@@ -208,16 +209,20 @@ function captionItems(
 ): SceneItem[] {
   const extent = extentOf(ring);
   if (extent === null) return [];
-  const sizePt = view.textPt * 0.85;
+  const sizePt = view.textPt * CAPTION_SHARE;
   const y = extent.top - CAPTION_LIFT_PT;
   const words = `${quantity} off · ${view.formatLength(thicknessMm)} thick`;
-  const note = text(spot(extent.left, y), words, { sizePt, face: 'mono', ink: 'ink-2' });
+  const arrowPt = grain === 'length' ? 2 * ARROW_PT : 8;
+  const grainPt = grain === 'none' ? 0 : textWidthPt('grain', 'condensed', sizePt) + arrowPt + 20;
+  const crowded = textWidthPt(words, 'mono', sizePt) + grainPt > extent.right - extent.left;
+  const noteY = crowded && grain !== 'none' ? y - sizePt * 1.4 : y; // a narrow panel: one over the other
+  const note = text(spot(extent.left, noteY), words, { sizePt, face: 'mono', ink: 'ink-2' });
   if (grain === 'none') return [note];
   const along = grain === 'length' ? spot(1, 0) : spot(0, -1);
-  const at = spot(extent.right - (grain === 'length' ? ARROW_PT : 4), y - sizePt * 0.35);
+  const at = spot(extent.right - arrowPt / 2, y - sizePt * 0.35);
   const reach = grain === 'length' ? ARROW_PT : ARROW_PT / 2;
   const [tail, tip] = [add(at, times(along, -reach)), add(at, times(along, reach))];
-  const label = text(spot(extent.right - (grain === 'length' ? 2 * ARROW_PT : 8) - 8, y), 'grain', {
+  const label = text(spot(extent.right - arrowPt - 8, y), 'grain', {
     sizePt,
     face: 'condensed',
     anchor: 'end',
@@ -229,6 +234,19 @@ function captionItems(
     line(tail, tip, 'thin'),
     ...arrowHead(tip, along),
     ...arrowHead(tail, times(along, -1)),
+  ];
+}
+
+/** Where captions and dimensions stand round the panel: no place for notes. */
+function takenRound(ring: readonly Spot[], view: DrawingView): Extent[] {
+  const extent = extentOf(ring);
+  if (extent === null) return [];
+  const { left, top, right, bottom } = extent;
+  const rowsPt = 28 + ROW_PT + view.textPt;
+  return [
+    { left, right, top: top - CAPTION_LIFT_PT - view.textPt * 2.2, bottom: top },
+    { left, right, top: bottom, bottom: bottom + rowsPt },
+    { left: left - rowsPt, right: left, top, bottom },
   ];
 }
 
