@@ -4,6 +4,7 @@ import { isRefusal } from '@gusset/units';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildCavity } from './build-cavity.ts';
+import { stationsForm } from './forms/free-section.ts';
 import { HATCH_ESTATE } from './forms/hatch-estate.ts';
 import { largestStraightBox, type StraightBoxWish } from './largest-straight-box.ts';
 import { placeBox } from './place-box.ts';
@@ -180,6 +181,20 @@ describe('largestStraightBox', () => {
     const placement = answered(placeBox({ cavity: rising, ...box }));
     expect(placement.clearances.find(({ surface }) => surface.role === 'floor')?.rests).toBe(true);
     expect(placement.fits).toBe(true);
+  });
+
+  it('stands on a floor taken in pieces along a straightedge', () => {
+    const stationsMm = [0, 20, 400, 800];
+    const readings = [
+      ...stationsMm.flatMap((_, i) => [lengthReading(`up-${i}`, 500), lengthReading(`down-${i}`, 0)]),
+      lengthReading('width', 1000),
+      lengthReading('openingWidth', 950),
+    ];
+    const pieces = answered(buildCavity(answered(stationsForm('Level', stationsMm)), readings));
+    const wanted = { ...DEFAULT_CLEARANCES, seatBackMm: 30 };
+    const box = largest(pieces, { shape: 'box', clearances: wanted });
+    expect(box.depthBottomMm).toBeCloseTo(800 - 30 - 10, 2);
+    expect(box.heightMm).toBeCloseTo(490, 2);
   });
 
   it('refuses sizes below nothing and a back the section has not', () => {

@@ -209,13 +209,13 @@ function farthest(goodMm: number, badMm: number, stands: (atMm: number) => boole
 }
 
 /** Steps along the floor in which the first place for the back side is looked for. */
-const BACK_STEPS = 40;
+const BACK_STEPS = 60;
 
 /** The place nearest the back where the back side stands clear; null = none on this floor. */
 function nearestBack(field: Field, heightMm: number, leanMm: number): number | null {
   const clearAt = (atMm: number) =>
     lineIsClear(field, { xMm: atMm, yMm: 0 }, { xMm: atMm + leanMm, yMm: heightMm });
-  const stepMm = field.floorLengthMm / BACK_STEPS;
+  const stepMm = field.farMm / BACK_STEPS;
   for (let step = 0; step <= BACK_STEPS; step += 1) {
     if (!clearAt(step * stepMm)) continue;
     if (step === 0) return 0;

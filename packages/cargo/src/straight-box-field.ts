@@ -6,7 +6,7 @@ import type { PointMm, PolygonMm } from '@gusset/contracts/geometry';
 import { countsInPlace } from './place-box.ts';
 import { edgesOf, type Segment } from './plane/edges.ts';
 import { holds } from './plane/polygon.ts';
-import { dot, lengthOf, minus } from './plane/vector.ts';
+import { dot, minus } from './plane/vector.ts';
 import type { Stand } from './rest-against.ts';
 import { wantedToObstruction, wantedToWall } from './wanted-clearance.ts';
 
@@ -21,7 +21,7 @@ export type Field = {
   readonly segments: readonly number[];
   /** Solids that a box could lie wholly inside of. */
   readonly solids: readonly PolygonMm[];
-  readonly floorLengthMm: number;
+  readonly cavity: PolygonMm;
   readonly farMm: number;
   readonly topMm: number;
 };
@@ -54,7 +54,7 @@ export function fieldFor(
   return {
     segments,
     solids,
-    floorLengthMm: lengthOf(minus(stand.floor.to, stand.floor.from)),
+    cavity: corners,
     farMm: Math.max(...corners.map((it) => it.xMm)),
     topMm: Math.max(...corners.map((it) => it.yMm)),
   };
@@ -139,8 +139,9 @@ export function isClear({ segments, solids }: Field, quad: Quad): boolean {
   return !solids.some((solid) => holds(solid, a));
 }
 
-/** The line keeps its distance to everything. */
-export function lineIsClear({ segments, solids }: Field, from: PointMm, to: PointMm): boolean {
+/** The line lies in the cavity and keeps its distance to everything. */
+export function lineIsClear({ segments, solids, cavity }: Field, from: PointMm, to: PointMm): boolean {
+  if (!holds(cavity, { xMm: (from.xMm + to.xMm) / 2, yMm: (from.yMm + to.yMm) / 2 })) return false;
   for (let i = 0; i < segments.length; i += 5) {
     const need = segments[i + 4] ?? 0;
     const apart = distanceSquared(
