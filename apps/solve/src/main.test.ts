@@ -2,6 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import { ENGINE_NAMES, loadEngine } from './registry.ts';
 
 const main = fileURLToPath(new URL('./main.ts', import.meta.url));
@@ -73,6 +74,13 @@ describe('solve', { timeout: PATIENCE_MS }, () => {
 describe('registry', () => {
   it.each(ENGINE_NAMES)('loads %s under its own name', async (name) => {
     expect((await loadEngine(name))?.name).toBe(name);
+  });
+
+  it.each(ENGINE_NAMES)('can print what %s takes and gives', async (name) => {
+    const engine = await loadEngine(name);
+    if (engine === null) throw new Error(`no ${name}`);
+    expect(z.toJSONSchema(engine.inputSchema, { io: 'input' })).toMatchObject({ type: 'object' });
+    expect(z.toJSONSchema(engine.outputSchema)).toMatchObject({ type: 'object' });
   });
 
   it('knows no engine by a name that every object has', async () => {

@@ -3,19 +3,20 @@ import { z } from 'zod';
 import type { DeepReadonly } from './deep-readonly.ts';
 import { driverParametersSchema } from './driver.ts';
 import { quantity } from './quantity.ts';
+import { CHAMBER_RANGES, LOSS_Q, SOURCE_RANGES } from './ranges.ts';
 import { airSchema, driverArraySchema, SINGLE_DRIVER } from './system.ts';
 
-const lossQ = quantity(1, 100_000, '').nullable().default(null);
+const lossQ = LOSS_Q.nullable().default(null);
 
 export const boxSettingSchema = z.strictObject({
   array: driverArraySchema.default(SINGLE_DRIVER),
-  fillFactor: quantity(1, 1.4, '').default(1),
+  fillFactor: CHAMBER_RANGES.fillFactor.default(1),
   /** Q of the leaks; null = tight. */
   ql: lossQ,
   /** Q of the absorption; null = none. */
   qa: lossQ,
   /** Amplifier output and cable together. */
-  seriesOhm: quantity(0, 1_000, 'Ω').default(0),
+  seriesOhm: SOURCE_RANGES.outputOhm.default(0),
   air: airSchema.prefault({}),
 });
 /** Left out = one driver, no loss, no series resistance, reference air. */
@@ -23,7 +24,7 @@ export type BoxSettingInput = DeepReadonly<z.input<typeof boxSettingSchema>>;
 
 export const closedBoxSchema = boxSettingSchema.extend({
   driver: driverParametersSchema,
-  netLitres: quantity(0.05, 20_000, 'L'),
+  netLitres: CHAMBER_RANGES.netLitres,
 });
 export type ClosedBox = DeepReadonly<z.infer<typeof closedBoxSchema>>;
 

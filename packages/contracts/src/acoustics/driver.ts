@@ -2,33 +2,34 @@
 import { z } from 'zod';
 import type { DeepReadonly } from './deep-readonly.ts';
 import { quantity } from './quantity.ts';
+import { DRIVER_RANGES } from './ranges.ts';
 
 const BOTH_OR_NEITHER = 'both l2Mh and r2Ohm, or neither';
 
 const driverQuantities = {
   /** Resonance in free air. */
-  fsHz: quantity(5, 2_000, 'Hz'),
+  fsHz: DRIVER_RANGES.fsHz,
   /** Mechanical Q at fs. */
-  qms: quantity(0.1, 200, ''),
+  qms: DRIVER_RANGES.qms,
   /** Electrical Q at fs with every coil driven. */
-  qes: quantity(0.02, 100, ''),
+  qes: DRIVER_RANGES.qes,
   /** Air as stiff as the suspension, at 20 °C and 101 325 Pa. */
-  vasLitres: quantity(0.01, 5_000, 'L'),
+  vasLitres: DRIVER_RANGES.vasLitres,
   /** Piston area, to the middle of the surround. */
-  sdCm2: quantity(1, 20_000, 'cm²'),
+  sdCm2: DRIVER_RANGES.sdCm2,
   /** Direct-current resistance of one coil. */
-  reOhm: quantity(0.05, 200, 'Ω'),
+  reOhm: DRIVER_RANGES.reOhm,
   /** Inductance of one coil with the others open; 0 = left out. */
-  leMh: quantity(0, 100, 'mH'),
+  leMh: DRIVER_RANGES.leMh,
   /** Lossy part of one coil's inductance, parallel to `r2Ohm`; null = none. */
-  l2Mh: quantity(0.0001, 100, 'mH').nullable(),
-  r2Ohm: quantity(0.0001, 10_000, 'Ω').nullable(),
+  l2Mh: DRIVER_RANGES.l2Mh.nullable(),
+  r2Ohm: DRIVER_RANGES.r2Ohm.nullable(),
   /** Peak travel one way from rest; null = not stated, so no excursion limit is shown. */
-  xmaxMm: quantity(0.05, 200, 'mm').nullable(),
+  xmaxMm: DRIVER_RANGES.xmaxMm.nullable(),
   /** Rated noise power of the whole driver, all coils; null = not stated. */
-  peWatts: quantity(0.1, 20_000, 'W').nullable(),
+  peWatts: DRIVER_RANGES.peWatts.nullable(),
   /** Air that basket and magnet take from the box. */
-  displacementLitres: quantity(0, 100, 'L'),
+  displacementLitres: DRIVER_RANGES.displacementLitres,
 };
 
 export const coilCountSchema = z.literal([1, 2], { error: '1 or 2 coils' });

@@ -1,16 +1,16 @@
 // The acoustic side of a system: chambers, ports, passive radiators, and how they stand round the drivers.
 import { z } from 'zod';
 import type { DeepReadonly } from './deep-readonly.ts';
-import { quantity, wholeNumber } from './quantity.ts';
+import { CHAMBER_RANGES, LOSS_Q, PORT_RANGES, RADIATOR_RANGES } from './ranges.ts';
 
-const lossQ = quantity(1, 100_000, '').nullable();
+const lossQ = LOSS_Q.nullable();
 
 /** Air behind or in front of the drivers. */
 export const chamberSchema = z.strictObject({
   /** Air left after drivers, ports and braces. */
-  netLitres: quantity(0.05, 20_000, 'L'),
+  netLitres: CHAMBER_RANGES.netLitres,
   /** Apparent growth by fibre: 1 unlined, to about 1.25 well filled, 1.4 the limit. */
-  fillFactor: quantity(1, 1.4, '').default(1),
+  fillFactor: CHAMBER_RANGES.fillFactor.default(1),
   /** Q of the leaks; null = tight. */
   ql: lossQ.default(null),
   /** Q of the absorption; null = none. */
@@ -25,31 +25,31 @@ export const portEndSchema = z.strictObject({
   /** Walls that run on past this end, flush with the opening. */
   walls: z.literal([0, 1, 2], { error: '0, 1 or 2 walls' }).default(0),
   /** Quarter-circle flare, round ports only; 0 = sharp. */
-  flareRadiusMm: quantity(0, 500, 'mm').default(0),
+  flareRadiusMm: PORT_RANGES.flareRadiusMm.default(0),
 });
 export type PortEnd = DeepReadonly<z.infer<typeof portEndSchema>>;
 
 export const portMouthSchema = z.discriminatedUnion('shape', [
-  z.strictObject({ shape: z.literal('round'), diameterMm: quantity(5, 1_000, 'mm') }),
+  z.strictObject({ shape: z.literal('round'), diameterMm: PORT_RANGES.diameterMm }),
   z.strictObject({
     shape: z.literal('rectangular'),
-    widthMm: quantity(5, 3_000, 'mm'),
-    heightMm: quantity(5, 3_000, 'mm'),
+    widthMm: PORT_RANGES.slotSideMm,
+    heightMm: PORT_RANGES.slotSideMm,
   }),
 ]);
 export type PortMouth = DeepReadonly<z.infer<typeof portMouthSchema>>;
 
 /** Either the length that is built or the tuning that is wanted; the other one follows. */
 export const portSizingSchema = z.discriminatedUnion('by', [
-  z.strictObject({ by: z.literal('length'), lengthMm: quantity(1, 5_000, 'mm') }),
-  z.strictObject({ by: z.literal('tuning'), tuningHz: quantity(5, 500, 'Hz') }),
+  z.strictObject({ by: z.literal('length'), lengthMm: PORT_RANGES.lengthMm }),
+  z.strictObject({ by: z.literal('tuning'), tuningHz: PORT_RANGES.tuningHz }),
 ]);
 export type PortSizing = DeepReadonly<z.infer<typeof portSizingSchema>>;
 
 /** Ports alike that share one chamber. */
 export const portSchema = z.strictObject({
   mouth: portMouthSchema,
-  count: wholeNumber(1, 50).default(1),
+  count: PORT_RANGES.count.default(1),
   outerEnd: portEndSchema,
   innerEnd: portEndSchema,
   sizing: portSizingSchema,
@@ -60,14 +60,14 @@ export type Port = DeepReadonly<z.infer<typeof portSchema>>;
 
 /** Passive radiators alike that share one chamber. */
 export const passiveRadiatorSchema = z.strictObject({
-  count: wholeNumber(1, 20),
-  fsHz: quantity(1, 500, 'Hz'),
-  qms: quantity(0.1, 200, ''),
-  vasLitres: quantity(0.01, 5_000, 'L'),
-  sdCm2: quantity(1, 20_000, 'cm²'),
-  addedMassGrams: quantity(0, 20_000, 'g'),
+  count: RADIATOR_RANGES.count,
+  fsHz: RADIATOR_RANGES.fsHz,
+  qms: RADIATOR_RANGES.qms,
+  vasLitres: RADIATOR_RANGES.vasLitres,
+  sdCm2: RADIATOR_RANGES.sdCm2,
+  addedMassGrams: RADIATOR_RANGES.addedMassGrams,
   /** Peak travel one way; null = not stated. */
-  xmaxMm: quantity(0.05, 300, 'mm').nullable(),
+  xmaxMm: RADIATOR_RANGES.xmaxMm.nullable(),
 });
 export type PassiveRadiator = DeepReadonly<z.infer<typeof passiveRadiatorSchema>>;
 

@@ -3,15 +3,28 @@
 import { z } from 'zod';
 import type { DeepReadonly } from './deep-readonly.ts';
 import { coilCountSchema } from './driver.ts';
-import { quantity, wholeNumber } from './quantity.ts';
+import {
+  AIR_RANGES,
+  ARRAY_RANGES,
+  CABIN_RANGES,
+  CHAMBER_RANGES,
+  DISTANCE_M,
+  DRIVER_RANGES,
+  FILTER_RANGES,
+  FREQUENCY_HZ,
+  LOSS_Q,
+  PORT_RANGES,
+  RADIATOR_RANGES,
+  SOURCE_RANGES,
+} from './ranges.ts';
 import { limitCauseSchema, portRoleSchema } from './result.ts';
 import { coilWiringSchema, frequenciesHzSchema } from './system.ts';
 
-const lossQ = quantity(1, 100_000, '').nullable().default(null);
+const lossQ = LOSS_Q.nullable().default(null);
 
 const chamber = z.strictObject({
-  volume_L: quantity(0.05, 20_000, 'L'),
-  fillFactor: quantity(1, 1.4, '').default(1),
+  volume_L: CHAMBER_RANGES.netLitres,
+  fillFactor: CHAMBER_RANGES.fillFactor.default(1),
   QL: lossQ,
   QA: lossQ,
 });
@@ -19,25 +32,25 @@ const chamber = z.strictObject({
 const portEnd = z.strictObject({
   type: z.enum(['flanged', 'free']),
   walls: z.literal([0, 1, 2], { error: '0, 1 or 2' }).default(0),
-  flareRadius_mm: quantity(0, 500, 'mm').default(0),
+  flareRadius_mm: PORT_RANGES.flareRadiusMm.default(0),
 });
 
 const portCommon = {
-  count: wholeNumber(1, 50).default(1),
+  count: PORT_RANGES.count.default(1),
   /** Outer end first. */
   ends: z.tuple([portEnd, portEnd]),
   QP: lossQ,
-  tuning_Hz: quantity(5, 500, 'Hz').optional(),
-  length_mm: quantity(1, 5_000, 'mm').optional(),
+  tuning_Hz: PORT_RANGES.tuningHz.optional(),
+  length_mm: PORT_RANGES.lengthMm.optional(),
 };
 
 const port = z
   .discriminatedUnion('shape', [
-    z.strictObject({ shape: z.literal('round'), diameter_mm: quantity(5, 1_000, 'mm'), ...portCommon }),
+    z.strictObject({ shape: z.literal('round'), diameter_mm: PORT_RANGES.diameterMm, ...portCommon }),
     z.strictObject({
       shape: z.literal('rect'),
-      width_mm: quantity(5, 3_000, 'mm'),
-      height_mm: quantity(5, 3_000, 'mm'),
+      width_mm: PORT_RANGES.slotSideMm,
+      height_mm: PORT_RANGES.slotSideMm,
       ...portCommon,
     }),
   ])
@@ -54,13 +67,13 @@ const enclosure = z.discriminatedUnion('type', [
     type: z.literal('passive_radiator'),
     chamber,
     pr: z.strictObject({
-      count: wholeNumber(1, 20),
-      fs_Hz: quantity(1, 500, 'Hz'),
-      Qms: quantity(0.1, 200, ''),
-      Vas_L: quantity(0.01, 5_000, 'L'),
-      Sd_cm2: quantity(1, 20_000, 'cm²'),
-      addedMass_g: quantity(0, 20_000, 'g').default(0),
-      Xmax_mm: quantity(0.05, 300, 'mm').nullable().default(null),
+      count: RADIATOR_RANGES.count,
+      fs_Hz: RADIATOR_RANGES.fsHz,
+      Qms: RADIATOR_RANGES.qms,
+      Vas_L: RADIATOR_RANGES.vasLitres,
+      Sd_cm2: RADIATOR_RANGES.sdCm2,
+      addedMass_g: RADIATOR_RANGES.addedMassGrams.default(0),
+      Xmax_mm: RADIATOR_RANGES.xmaxMm.nullable().default(null),
     }),
   }),
   z.strictObject({ type: z.literal('bandpass4'), rear: chamber, front: chamber, frontPort: port }),
@@ -76,33 +89,32 @@ const enclosure = z.discriminatedUnion('type', [
 const driver = z
   .strictObject({
     name: z.string().max(120).default(''),
-    fs_Hz: quantity(5, 2_000, 'Hz'),
-    Qms: quantity(0.1, 200, ''),
-    Qes: quantity(0.02, 100, ''),
-    Vas_L: quantity(0.01, 5_000, 'L'),
-    Sd_cm2: quantity(1, 20_000, 'cm²'),
-    Re_ohm: quantity(0.05, 200, 'Ω'),
-    Le_mH: quantity(0, 100, 'mH').default(0),
-    L2_mH: quantity(0.0001, 100, 'mH').nullable().default(null),
-    R2_ohm: quantity(0.0001, 10_000, 'Ω').nullable().default(null),
+    fs_Hz: DRIVER_RANGES.fsHz,
+    Qms: DRIVER_RANGES.qms,
+    Qes: DRIVER_RANGES.qes,
+    Vas_L: DRIVER_RANGES.vasLitres,
+    Sd_cm2: DRIVER_RANGES.sdCm2,
+    Re_ohm: DRIVER_RANGES.reOhm,
+    Le_mH: DRIVER_RANGES.leMh.default(0),
+    L2_mH: DRIVER_RANGES.l2Mh.nullable().default(null),
+    R2_ohm: DRIVER_RANGES.r2Ohm.nullable().default(null),
     coils: coilCountSchema.default(1),
-    Xmax_mm: quantity(0.05, 200, 'mm').nullable().default(null),
-    Pe_W: quantity(0.1, 20_000, 'W').nullable().default(null),
-    displacement_L: quantity(0, 100, 'L').default(0),
+    Xmax_mm: DRIVER_RANGES.xmaxMm.nullable().default(null),
+    Pe_W: DRIVER_RANGES.peWatts.nullable().default(null),
+    displacement_L: DRIVER_RANGES.displacementLitres.default(0),
   })
   .refine((it) => (it.L2_mH === null) === (it.R2_ohm === null), {
     error: 'both L2_mH and R2_ohm, or neither',
     path: ['R2_ohm'],
   });
 
-const frequency = quantity(1, 20_000, 'Hz');
 const filter = z.discriminatedUnion('kind', [
   z
     .strictObject({
       kind: z.enum(['highpass', 'lowpass']),
       alignment: z.enum(['butterworth', 'linkwitz-riley', 'bessel']),
-      order: wholeNumber(1, 8),
-      f_Hz: frequency,
+      order: FILTER_RANGES.order,
+      f_Hz: FREQUENCY_HZ,
     })
     .refine((it) => it.alignment !== 'linkwitz-riley' || it.order % 2 === 0, {
       error: '2, 4, 6 or 8 for linkwitz-riley',
@@ -110,23 +122,23 @@ const filter = z.discriminatedUnion('kind', [
     }),
   z.strictObject({
     kind: z.literal('peaking'),
-    f_Hz: frequency,
-    gain_dB: quantity(-40, 40, 'dB'),
-    Q: quantity(0.05, 50, ''),
+    f_Hz: FREQUENCY_HZ,
+    gain_dB: FILTER_RANGES.gainDb,
+    Q: FILTER_RANGES.q,
   }),
 ]);
 
 const cabin = z.union([
   z.strictObject({
-    Lmax_m: quantity(0.3, 20, 'm'),
-    Qc: quantity(0.1, 10, ''),
-    flow_Hz: quantity(0.1, 500, 'Hz'),
-    Qlow: quantity(0.1, 10, ''),
+    Lmax_m: CABIN_RANGES.longestM,
+    Qc: CABIN_RANGES.q,
+    flow_Hz: CABIN_RANGES.lowerHz,
+    Qlow: CABIN_RANGES.q,
   }),
   z.strictObject({
     /** Frequency and gain, rising in frequency; held level beyond both ends. */
     curve: z
-      .array(z.tuple([frequency, quantity(-80, 80, 'dB')]))
+      .array(z.tuple([FREQUENCY_HZ, CABIN_RANGES.gainDb]))
       .min(2, { error: '2 to 2000 points' })
       .max(2_000, { error: '2 to 2000 points' })
       .refine((points) => points.every((point, i) => point[0] > (points[i - 1]?.[0] ?? 0)), {
@@ -137,14 +149,11 @@ const cabin = z.union([
 
 const array = z
   .strictObject({
-    count: wholeNumber(1, 64).default(1),
-    seriesPerString: wholeNumber(1, 64).default(1),
-    parallelStrings: wholeNumber(1, 64).default(1),
+    count: ARRAY_RANGES.drivers.default(1),
+    seriesPerString: ARRAY_RANGES.drivers.default(1),
+    parallelStrings: ARRAY_RANGES.drivers.default(1),
     coilWiring: coilWiringSchema.default('single'),
-    isobaric: z
-      .strictObject({ couplingVolume_L: quantity(0.001, 1_000, 'L') })
-      .nullable()
-      .default(null),
+    isobaric: z.strictObject({ couplingVolume_L: ARRAY_RANGES.couplingLitres }).nullable().default(null),
   })
   .refine((it) => it.seriesPerString * it.parallelStrings === it.count, {
     error: 'seriesPerString × parallelStrings; uneven strings are not modelled',
@@ -163,21 +172,21 @@ export const solveResponseRequestSchema = z.strictObject({
   frequencies_Hz: frequenciesHzSchema,
   air: z
     .strictObject({
-      temperature_C: quantity(-50, 70, '°C').default(20),
-      pressure_Pa: quantity(30_000, 120_000, 'Pa').default(101_325),
+      temperature_C: AIR_RANGES.temperatureC.default(20),
+      pressure_Pa: AIR_RANGES.pressurePa.default(101_325),
     })
     .prefault({}),
   source: z.strictObject({
-    voltage_Vrms: quantity(0.001, 1_000, 'V'),
-    Rg_ohm: quantity(0, 1_000, 'Ω').default(0),
-    Rcable_ohm: quantity(0, 100, 'Ω').default(0),
+    voltage_Vrms: SOURCE_RANGES.voltageVrms,
+    Rg_ohm: SOURCE_RANGES.outputOhm.default(0),
+    Rcable_ohm: SOURCE_RANGES.cableOhm.default(0),
   }),
   filters: z.array(filter).max(40, { error: 'at most 40 filters' }).default([]),
   driver,
   array: array.prefault({}),
   enclosure,
   cabin: cabin.nullable().default(null),
-  distance_m: quantity(0.05, 100, 'm').default(1),
+  distance_m: DISTANCE_M.default(1),
 });
 export type SolveResponseRequest = DeepReadonly<z.infer<typeof solveResponseRequestSchema>>;
 

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { DeepReadonly } from './deep-readonly.ts';
 import { quantity } from './quantity.ts';
+import { FREQUENCY_HZ } from './ranges.ts';
 import { limitCauseSchema, portRoleSchema } from './result.ts';
 
 const severity = z.enum(['note', 'caution', 'over']);
@@ -78,8 +79,8 @@ export type SoundFinding = DeepReadonly<z.infer<typeof soundFindingSchema>>;
 
 /** What the shop looks at and where it draws its lines. */
 export const verdictSettingSchema = z.strictObject({
-  lowHz: quantity(1, 20_000, 'Hz').default(20),
-  highHz: quantity(1, 20_000, 'Hz').default(120),
+  lowHz: FREQUENCY_HZ.default(20),
+  highHz: FREQUENCY_HZ.default(120),
   /** Longest clear inside dimension of the largest chamber; null = not known. */
   longestInsideMm: quantity(10, 20_000, 'mm').nullable().default(null),
   /** Port air, peak: plain edges below the first; round both ends below the second; flare below the third. */

@@ -3,24 +3,32 @@ import { z } from 'zod';
 import type { DeepReadonly } from './deep-readonly.ts';
 import { driverParametersSchema } from './driver.ts';
 import { enclosureSchema } from './enclosure.ts';
-import { quantity, wholeNumber } from './quantity.ts';
+import {
+  AIR_RANGES,
+  ARRAY_RANGES,
+  CABIN_RANGES,
+  DISTANCE_M,
+  FILTER_RANGES,
+  FREQUENCY_HZ,
+  SOURCE_RANGES,
+} from './ranges.ts';
 
 /** Most frequencies that one request may ask for. */
 export const FREQUENCY_COUNT_LIMIT = 10_000;
 
 export const airSchema = z.strictObject({
-  temperatureC: quantity(-50, 70, '°C').default(20),
+  temperatureC: AIR_RANGES.temperatureC.default(20),
   /** Of the place, not reduced to sea level. */
-  pressurePa: quantity(30_000, 120_000, 'Pa').default(101_325),
+  pressurePa: AIR_RANGES.pressurePa.default(101_325),
 });
 export type AirConditions = DeepReadonly<z.infer<typeof airSchema>>;
 
 export const sourceSchema = z.strictObject({
-  voltageVrms: quantity(0.001, 1_000, 'V'),
+  voltageVrms: SOURCE_RANGES.voltageVrms,
   /** Output resistance of the amplifier. */
-  outputOhm: quantity(0, 1_000, 'Ω').default(0),
+  outputOhm: SOURCE_RANGES.outputOhm.default(0),
   /** Both conductors of the loudspeaker cable together. */
-  cableOhm: quantity(0, 100, 'Ω').default(0),
+  cableOhm: SOURCE_RANGES.cableOhm.default(0),
 });
 export type Source = DeepReadonly<z.infer<typeof sourceSchema>>;
 
@@ -30,15 +38,12 @@ export type CoilWiring = z.infer<typeof coilWiringSchema>;
 /** Drivers alike: `parallelStrings` strings of `seriesPerString`. Coils of one driver by `coilWiring`. */
 export const driverArraySchema = z
   .strictObject({
-    count: wholeNumber(1, 64),
-    seriesPerString: wholeNumber(1, 64),
-    parallelStrings: wholeNumber(1, 64),
+    count: ARRAY_RANGES.drivers,
+    seriesPerString: ARRAY_RANGES.drivers,
+    parallelStrings: ARRAY_RANGES.drivers,
     coilWiring: coilWiringSchema.default('single'),
     /** Two drivers, one behind the other, with this air between them; null = side by side. */
-    isobaric: z
-      .strictObject({ couplingLitres: quantity(0.001, 1_000, 'L') })
-      .nullable()
-      .default(null),
+    isobaric: z.strictObject({ couplingLitres: ARRAY_RANGES.couplingLitres }).nullable().default(null),
   })
   .refine((array) => array.seriesPerString * array.parallelStrings === array.count, {
     error: 'seriesPerString × parallelStrings; uneven strings are not modelled',
@@ -59,14 +64,13 @@ export const SINGLE_DRIVER = {
   isobaric: null,
 } as const satisfies DriverArray;
 
-const cornerHz = quantity(1, 20_000, 'Hz');
 const passFilter = z
   .strictObject({
     kind: z.enum(['highpass', 'lowpass']),
     /** Corner level: butterworth and bessel -3.01 dB, linkwitz-riley -6.02 dB. */
     alignment: z.enum(['butterworth', 'linkwitz-riley', 'bessel']),
-    order: wholeNumber(1, 8),
-    cornerHz,
+    order: FILTER_RANGES.order,
+    cornerHz: FREQUENCY_HZ,
   })
   .refine((filter) => filter.alignment !== 'linkwitz-riley' || filter.order % 2 === 0, {
     error: '2, 4, 6 or 8 for linkwitz-riley',
@@ -74,9 +78,9 @@ const passFilter = z
   });
 const peakingFilter = z.strictObject({
   kind: z.literal('peaking'),
-  centreHz: cornerHz,
-  gainDb: quantity(-40, 40, 'dB'),
-  q: quantity(0.05, 50, ''),
+  centreHz: FREQUENCY_HZ,
+  gainDb: FILTER_RANGES.gainDb,
+  q: FILTER_RANGES.q,
 });
 export const filterSchema = z.discriminatedUnion('kind', [passFilter, peakingFilter]);
 export type Filter = DeepReadonly<z.infer<typeof filterSchema>>;
@@ -86,16 +90,16 @@ export const cabinSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('shelf'),
     /** Longest clear length inside the body. */
-    longestM: quantity(0.3, 20, 'm'),
-    upperQ: quantity(0.1, 10, ''),
+    longestM: CABIN_RANGES.longestM,
+    upperQ: CABIN_RANGES.q,
     /** Where the rise levels out, because the body leaks and flexes. */
-    lowerHz: quantity(0.1, 500, 'Hz'),
-    lowerQ: quantity(0.1, 10, ''),
+    lowerHz: CABIN_RANGES.lowerHz,
+    lowerQ: CABIN_RANGES.q,
   }),
   z.strictObject({
     kind: z.literal('curve'),
     points: z
-      .array(z.strictObject({ frequencyHz: cornerHz, gainDb: quantity(-80, 80, 'dB') }))
+      .array(z.strictObject({ frequencyHz: FREQUENCY_HZ, gainDb: CABIN_RANGES.gainDb }))
       .min(2, { error: '2 to 2000 points' })
       .max(2_000, { error: '2 to 2000 points' })
       .refine((points) => points.every((point, i) => point.frequencyHz > (points[i - 1]?.frequencyHz ?? 0)), {
@@ -106,7 +110,7 @@ export const cabinSchema = z.discriminatedUnion('kind', [
 export type Cabin = DeepReadonly<z.infer<typeof cabinSchema>>;
 
 export const frequenciesHzSchema = z
-  .array(quantity(1, 20_000, 'Hz'))
+  .array(FREQUENCY_HZ)
   .min(1, { error: `1 to ${FREQUENCY_COUNT_LIMIT} frequencies` })
   .max(FREQUENCY_COUNT_LIMIT, { error: `1 to ${FREQUENCY_COUNT_LIMIT} frequencies` });
 
@@ -120,7 +124,7 @@ export const soundSystemSchema = z.strictObject({
   enclosure: enclosureSchema,
   cabin: cabinSchema.nullable().default(null),
   /** Listening distance, half space. */
-  distanceM: quantity(0.05, 100, 'm').default(1),
+  distanceM: DISTANCE_M.default(1),
 });
 /** As a caller may write it: what has a default may be left out. */
 export type SoundSystemInput = DeepReadonly<z.input<typeof soundSystemSchema>>;
