@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { keyedPlaces } from '../scene/flatten.ts';
 import type { Scene, SceneItem } from '../scene/scene.ts';
 import { spot } from '../scene/spot.ts';
-import { LANES, RESPONSE } from '../testing/sample-views.ts';
+import { LANES, RESPONSE } from '../testing/sample-charts.ts';
 import { linearAxis, linearTicks, logTicks } from './axis-ticks.ts';
 import { clipLine } from './clip-line.ts';
 import { hourFigure, laneChart } from './lane-chart.ts';

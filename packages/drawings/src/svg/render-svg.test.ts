@@ -5,14 +5,13 @@ import { responseChart } from '../charts/response-chart.ts';
 import { text } from '../scene/items.ts';
 import type { Scene } from '../scene/scene.ts';
 import { spot } from '../scene/spot.ts';
+import { LANES, RESPONSE } from '../testing/sample-charts.ts';
 import {
   BOX_FRONT,
   BOX_ISOMETRIC,
   BOX_SECTION,
   CAVITY,
-  LANES,
   PANEL,
-  RESPONSE,
   SHEET,
   SURVEY,
 } from '../testing/sample-views.ts';
