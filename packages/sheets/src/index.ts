@@ -12,3 +12,4 @@ export {
   type SheetDefinition,
   type SheetOutcome,
 } from './sheet-definition.ts';
+export { type SoundUpstream, soundSheet } from './sound/sound-sheet.ts';

@@ -6,6 +6,7 @@ import { z } from 'zod';
 import type { Actor, Deps } from '../deps.ts';
 import { allowed, router } from '../trpc/procedures.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
+import { soundBinding } from './bindings/sound.binding.ts';
 import { checkIssue, issueSheet, readSheet, type SheetView, saveDraft } from './sheet.service.ts';
 import type { SheetBinding } from './sheet-binding.ts';
 
@@ -54,4 +55,5 @@ function routerOf<Input, Facts, Upstream, Result>(binding: SheetBinding<Input, F
 
 export const sheetRouter = router({
   brief: routerOf(briefBinding),
+  sound: routerOf(soundBinding),
 });
