@@ -43,9 +43,12 @@ export async function buildFrontDoor(deps: FrontDoorDeps): Promise<FastifyInstan
       const secure = tls !== null || request.protocol === 'https';
       const nonce = randomBytes(NONCE_BYTES).toString('base64');
       const policy = contentSecurityPolicy({ nonce, secure });
-      // These two replace whatever a client sent under the same names.
+      // These replace whatever a client sent under the same names.
       request.raw.headers['content-security-policy'] = policy;
       request.raw.headers['x-nonce'] = nonce;
+      request.raw.headers['x-gusset-path'] = request.url;
+      request.raw.headers['x-forwarded-for'] = request.ip;
+      request.raw.headers['x-forwarded-proto'] = request.protocol;
       delete request.raw.headers['content-security-policy-report-only'];
 
       reply.hijack();

@@ -3,6 +3,7 @@
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { paths } from '../paths.ts';
+import { LENGTH_UNITS } from '../shell/display.ts';
 import type { ShopFacts } from '../shell/shop-facts.ts';
 import type { ApiOutputs } from './api-types.ts';
 import { serverApi } from './server-api.ts';
@@ -29,7 +30,7 @@ export function shopFactsOf({ shop, lengthUnit }: Who): ShopFacts {
     name: shop.name,
     locale: shop.locale,
     currency: shop.currency,
-    lengthUnit: lengthUnit ?? shop.settings.lengthUnit,
+    lengthUnit: LENGTH_UNITS.find((unit) => unit === lengthUnit) ?? shop.settings.lengthUnit,
     inchDenominator: shop.settings.inchDenominator,
     timeZone: shop.timeZone,
   };
