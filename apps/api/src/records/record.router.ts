@@ -1,14 +1,29 @@
-// The same five procedures for every kind of record, each with the kind's own permissions.
+// The same five procedures for every kind of record, each with the kind's own permissions; four more where the list
+// goes out to a spreadsheet and comes back.
 import { idempotencyKeySchema, idSchema, pageSchema, versionSchema } from '@gusset/contracts/common';
 import { z } from 'zod';
 import { allowed, router } from '../trpc/procedures.ts';
+import { csvProcedures } from './csv/csv.router.ts';
+import type { CsvKind } from './csv/csv-kind.ts';
 import { archiveRecord, changeRecord, createRecord, listRecords, readRecord } from './record.service.ts';
 import type { RecordKind, RecordRow } from './record-kind.ts';
 
 export function recordRouter<Input extends object, Row extends RecordRow, View>(
   kind: RecordKind<Input, Row, View>,
 ) {
-  return router({
+  return router(recordProcedures(kind));
+}
+
+export function listedRecordRouter<Input extends object, Row extends RecordRow, View>(
+  csv: CsvKind<Input, Row, View>,
+) {
+  return router({ ...recordProcedures(csv.kind), ...csvProcedures(csv) });
+}
+
+function recordProcedures<Input extends object, Row extends RecordRow, View>(
+  kind: RecordKind<Input, Row, View>,
+) {
+  return {
     list: allowed(kind.read)
       .input(pageSchema.extend({ sort: z.enum(kind.sorts).default(kind.sorts[0]) }))
       .query(({ ctx, input }) => listRecords(ctx.deps, ctx.who, kind, input)),
@@ -28,5 +43,5 @@ export function recordRouter<Input extends object, Row extends RecordRow, View>(
     archive: allowed(kind.edit)
       .input(z.strictObject({ id: idSchema, archived: z.boolean() }))
       .mutation(({ ctx, input }) => archiveRecord(ctx.deps, ctx.who, kind, input)),
-  });
+  };
 }

@@ -1,30 +1,30 @@
 // The routers of all kinds of record.
 import { partInputSchemas } from '@gusset/contracts/records';
 import { router } from '../trpc/procedures.ts';
+import { customerCsv } from './csv/kinds/customer.csv.ts';
+import { partCsv } from './csv/kinds/part.csv.ts';
+import { supplierCsv } from './csv/kinds/supplier.csv.ts';
+import { vehicleCsv } from './csv/kinds/vehicle.csv.ts';
+import { vehicleModelCsv } from './csv/kinds/vehicle-model.csv.ts';
 import { bayKind } from './kinds/bay.queries.ts';
-import { customerKind } from './kinds/customer.queries.ts';
-import { partKind } from './kinds/part.queries.ts';
 import { personKind } from './kinds/person.queries.ts';
-import { supplierKind } from './kinds/supplier.queries.ts';
-import { vehicleKind } from './kinds/vehicle.queries.ts';
-import { vehicleModelKind } from './kinds/vehicle-model.queries.ts';
-import { recordRouter } from './record.router.ts';
+import { listedRecordRouter, recordRouter } from './record.router.ts';
 
-export const customerRouter = recordRouter(customerKind);
-export const vehicleModelRouter = recordRouter(vehicleModelKind);
-export const vehicleRouter = recordRouter(vehicleKind);
-export const supplierRouter = recordRouter(supplierKind);
+export const customerRouter = listedRecordRouter(customerCsv);
+export const vehicleModelRouter = listedRecordRouter(vehicleModelCsv);
+export const vehicleRouter = listedRecordRouter(vehicleCsv);
+export const supplierRouter = listedRecordRouter(supplierCsv);
 export const personRouter = recordRouter(personKind);
 export const bayRouter = recordRouter(bayKind);
 
 /** The catalogue: one router a kind of part, so that each has its own figures. */
 export const partRouter = router({
-  driver: recordRouter(partKind('driver', partInputSchemas.driver)),
-  amplifier: recordRouter(partKind('amplifier', partInputSchemas.amplifier)),
-  processor: recordRouter(partKind('processor', partInputSchemas.processor)),
-  source: recordRouter(partKind('source', partInputSchemas.source)),
-  sheet: recordRouter(partKind('sheet', partInputSchemas.sheet)),
-  finish: recordRouter(partKind('finish', partInputSchemas.finish)),
-  hardware: recordRouter(partKind('hardware', partInputSchemas.hardware)),
-  supply: recordRouter(partKind('supply', partInputSchemas.supply)),
+  driver: listedRecordRouter(partCsv('driver', partInputSchemas.driver)),
+  amplifier: listedRecordRouter(partCsv('amplifier', partInputSchemas.amplifier)),
+  processor: listedRecordRouter(partCsv('processor', partInputSchemas.processor)),
+  source: listedRecordRouter(partCsv('source', partInputSchemas.source)),
+  sheet: listedRecordRouter(partCsv('sheet', partInputSchemas.sheet)),
+  finish: listedRecordRouter(partCsv('finish', partInputSchemas.finish)),
+  hardware: listedRecordRouter(partCsv('hardware', partInputSchemas.hardware)),
+  supply: listedRecordRouter(partCsv('supply', partInputSchemas.supply)),
 });
