@@ -1,0 +1,24 @@
+'use client';
+
+import { Button } from '../shared/controls/button.tsx';
+import { Verdict } from '../shared/marks/verdict.tsx';
+import styles from './plain-page.module.css';
+
+export type ErrorPageProps = {
+  readonly error: Error & { readonly digest?: string };
+  readonly reset: () => void;
+};
+
+/** A page that could not be drawn. What was typed is kept by autosave; drawing it again is safe. */
+export default function ErrorPage({ error, reset }: ErrorPageProps) {
+  return (
+    <main id="main" className={styles.page}>
+      <h1>This sheet could not be drawn</h1>
+      <Verdict tone="fail" words="Something went wrong on our side">
+        <p>Nothing you typed is lost. Try again; if it stays, tell whoever looks after Gusset here.</p>
+        <Button onPress={reset}>Draw it again</Button>
+        {error.digest ? <p className="figures">Reference {error.digest}</p> : null}
+      </Verdict>
+    </main>
+  );
+}

@@ -1,0 +1,21 @@
+import type { Metadata } from 'next';
+import { LinkButton } from '../shared/controls/link-button.tsx';
+import { EmptyState } from '../shared/marks/empty-state.tsx';
+import { paths } from '../shared/paths.ts';
+import styles from './plain-page.module.css';
+
+export const metadata: Metadata = { title: 'No such sheet' };
+
+export default function NotFound() {
+  return (
+    <main id="main" className={styles.page}>
+      <h1>No such sheet</h1>
+      <EmptyState
+        title="Nothing is drawn here"
+        act={<LinkButton href={paths.today()}>To the bays</LinkButton>}
+      >
+        The address may be mistyped, or the record belongs to another shop or has been removed.
+      </EmptyState>
+    </main>
+  );
+}
