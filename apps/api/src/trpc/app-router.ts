@@ -1,5 +1,7 @@
 // The whole API in one place. Each noun has its own router; this file only lists them.
+import { auditRouter } from '../audit/audit.router.ts';
 import { jobRouter } from '../jobs/job.router.ts';
+import { accountRouter, leaveRouter, peopleRouter } from '../people/people.routers.ts';
 import {
   bayRouter,
   customerRouter,
@@ -9,16 +11,22 @@ import {
   vehicleModelRouter,
   vehicleRouter,
 } from '../records/records.routers.ts';
+import { searchRouter } from '../search/search.router.ts';
 import { sheetRouter } from '../sheets/sheet.router.ts';
 import { shopRouter } from '../shops/shop.router.ts';
 import { router } from './procedures.ts';
 
 export const appRouter = router({
+  account: accountRouter,
+  audit: auditRouter,
   bay: bayRouter,
   customer: customerRouter,
   job: jobRouter,
+  leave: leaveRouter,
   part: partRouter,
+  people: peopleRouter,
   person: personRouter,
+  search: searchRouter,
   sheet: sheetRouter,
   shop: shopRouter,
   supplier: supplierRouter,
