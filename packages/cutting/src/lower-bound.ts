@@ -5,8 +5,8 @@ import { weightTables } from './dual-feasible.ts';
 import { growPieces } from './grow-pieces.ts';
 import { AS_GIVEN, type LayoutProblem, TURNED } from './layout-problem.ts';
 
-/** Multiplications spent on pairs of functions; some 20 ms. */
-const WORK_LIMIT = 1e7;
+/** Multiplications spent on pairs of functions; some 40 ms. */
+const WORK_LIMIT = 2e7;
 /** Pairs tried first: most bounds that can be reached are reached by plain area. */
 const FEW_FUNCTIONS = 8;
 /** Rounding of sums of weights: a sheet too many would be a wrong bound. */

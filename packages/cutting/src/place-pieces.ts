@@ -53,20 +53,31 @@ export function piecePlacer(problem: LayoutProblem, random: SeededRandom): Place
     return [...pieces].sort((one, two) => (keys[two] ?? 0) - (keys[one] ?? 0) || one - two);
   };
 
-  const openFor = (
+  const stockFor = (
     forest: Forest,
     piece: number,
-    stockOrder: readonly number[],
+    order: readonly number[],
+    budget: Budget | null,
+  ): number | undefined =>
+    order.find(
+      (stock) =>
+        problem.ways[piece * problem.stocks.length + stock] !== 0 &&
+        allowsSheet(budget, forest, problem, stock),
+    );
+
+  /** A new sheet is opened only where no open one has room; a spot passed over at random is room. */
+  const findOnNewSheet = (
+    forest: Forest,
+    piece: number,
+    style: PlacingStyle,
     budget: Budget | null,
   ): boolean => {
-    const stock = stockOrder.find(
-      (index) =>
-        problem.ways[piece * problem.stocks.length + index] !== 0 &&
-        allowsSheet(budget, forest, problem, index),
-    );
+    const stock = stockFor(forest, piece, style.stockOrder, budget);
     if (stock === undefined) return false;
+    const search = { rule: style.rule, blink: 0, random };
+    if (findSpot(forest, problem, piece, search, spot)) return true;
     openSheet(forest, problem, stock);
-    return true;
+    return findSpot(forest, problem, piece, search, spot);
   };
 
   const place: Placer['place'] = (forest, pieces, style, budget) => {
@@ -74,9 +85,7 @@ export function piecePlacer(problem: LayoutProblem, random: SeededRandom): Place
     const unplaced: number[] = [];
     for (const piece of sortPieces(pieces, style)) {
       const hasSpot =
-        findSpot(forest, problem, piece, search, spot) ||
-        (openFor(forest, piece, style.stockOrder, budget) &&
-          findSpot(forest, problem, piece, { ...search, blink: 0 }, spot));
+        findSpot(forest, problem, piece, search, spot) || findOnNewSheet(forest, piece, style, budget);
       if (hasSpot) insertPiece(forest, problem, piece, spot);
       else unplaced.push(piece);
     }
