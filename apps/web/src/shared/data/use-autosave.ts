@@ -22,6 +22,8 @@ export type UsedAutosave<Value> = {
   readonly change: (value: Value) => void;
   /** Put on the element around the fields: leaving a field sends at once. */
   readonly onBlur: () => void;
+  /** Sends what is unsent and waits for the answer. */
+  readonly flush: () => Promise<void>;
   /** For SaveState in the page header. */
   readonly status: SaveStatus;
   /** What the server refused, for `fieldError(error, path)`. */
@@ -91,6 +93,7 @@ export function useAutosave<Value>(options: UseAutosaveOptions<Value>): UsedAuto
     value: state.value,
     change: autosave.change,
     onBlur: () => void autosave.flush(),
+    flush: autosave.flush,
     status: shownStatus(status, timeOf),
     error: status.kind === 'refused' ? status.error : null,
     conflict: status.kind === 'conflict' ? status.conflict : null,
