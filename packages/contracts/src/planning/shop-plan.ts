@@ -116,6 +116,13 @@ export const planReasonSchema = z.discriminatedUnion('code', [
     expectedOn: shopDateSchema.nullable(),
     until: instantSchema,
   }),
+  z.strictObject({
+    code: z.literal('after-task'),
+    ...heldTask,
+    afterTaskId: planKeySchema,
+    afterTitle: name,
+    until: instantSchema,
+  }),
   z.strictObject({ code: z.literal('shop-closed'), ...heldTask, until: instantSchema }),
   z.strictObject({ code: z.literal('earliest-start'), ...heldTask, until: instantSchema }),
 ]);
@@ -140,7 +147,7 @@ export const plannedJobSchema = z.strictObject({
   /** First date that can honestly be promised: finish plus buffer, as a date in the shop. Null with `finishesAt`. */
   promiseOn: shopDateSchema.nullable(),
   promisedOn: shopDateSchema.nullable(),
-  /** Calendar days from the promise made to the one that can be kept: above 0 = late; null = none was made. */
+  /** Calendar days from the promised date to the planned finish, no buffer counted: above 0 = late; null = no promise. */
   lateDays: z.number().int().nullable(),
   /** From the first step to the job's last task. */
   criticalChain: z.array(chainStepSchema),

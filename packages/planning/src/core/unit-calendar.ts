@@ -74,9 +74,15 @@ export function workedStretches(
   end: number,
 ): [number, number][] {
   if (calendar === null) return start < end ? [[start, end]] : [];
-  return calendar.intervals
-    .filter(([from, to]) => from < end && to > start)
-    .map(([from, to]) => [Math.max(from, start), Math.min(to, end)]);
+  const { nextOpen, stretchEnd, horizon } = calendar;
+  const worked: [number, number][] = [];
+  let from = nextOpen[start] ?? horizon;
+  while (from < end) {
+    const to = Math.min(end, stretchEnd[from] ?? end);
+    worked.push([from, to]);
+    from = nextOpen[to] ?? horizon;
+  }
+  return worked;
 }
 
 /** Open where both are open. */
