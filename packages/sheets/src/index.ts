@@ -1,3 +1,6 @@
+export { type BoxUpstream, boxDesignOf, type DesignedBox } from './box/box-design.ts';
+export { boxSheet } from './box/box-sheet.ts';
+export { type BoxFromSection, boxFromSection, boxWithNet } from './box/box-sizing.ts';
 export { briefSheet } from './brief/brief-sheet.ts';
 export { canonicalJson } from './canonical-json.ts';
 export {
@@ -13,3 +16,13 @@ export {
   type SheetOutcome,
 } from './sheet-definition.ts';
 export { type SoundUpstream, soundSheet } from './sound/sound-sheet.ts';
+export { cornersOf, type MeasuredSpace, spaceInState, surveyCavity } from './survey/survey-cavity.ts';
+export {
+  asMeasurement,
+  FREE_SECTION_NAME,
+  isWorthTaking,
+  nextToTake,
+  surveyForm,
+  worthTaking,
+} from './survey/survey-form.ts';
+export { spaceWords, surveySheet } from './survey/survey-sheet.ts';
