@@ -8,6 +8,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
 
+/** Hydration, fonts and first answers; "network idle" never comes on pages with live updates. */
+const SETTLE_MS = 1_200;
 const WIDTHS_PX = [1440, 1024, 390] as const;
 const THEMES = ['light', 'dark'] as const;
 const CHROMIUM_ARGS = [
@@ -41,15 +43,14 @@ const lookAt = async (
     colorScheme,
     hasTouch: isPhone,
     isMobile: isPhone,
-    bypassCSP: true,
   });
   const faults: string[] = [];
   page.on('console', (message) => {
     if (message.type() === 'error') faults.push(`console: ${message.text()}`);
   });
   page.on('pageerror', (error) => faults.push(`page: ${error.message}`));
-  await page.goto(url, { waitUntil: 'networkidle' });
-  await page.waitForTimeout(500);
+  await page.goto(url, { waitUntil: 'load' });
+  await page.waitForTimeout(SETTLE_MS);
   await page.screenshot({ path: file, fullPage: true });
   const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
   if (sideways > 0) faults.push(`scrolls sideways by ${sideways} px`);

@@ -44,6 +44,7 @@ function SheetList({ sheets, current, onGo }: SheetListProps) {
       {sheets.map((sheet) => (
         <li key={sheet.kind} className={classNames(styles.sheet, sheet.kind === current && styles.isCurrent)}>
           <Link
+            prefetch={false}
             href={sheet.href}
             className={styles.link}
             aria-current={sheet.kind === current ? 'page' : undefined}
@@ -87,7 +88,7 @@ type BarLinkProps = { readonly to: IndexedSheet | null; readonly words: string; 
 function BarLink({ to, words, name }: BarLinkProps) {
   if (to === null) return <span className={styles.barEnd} />;
   return (
-    <Link className={styles.barLink} href={to.href} aria-label={`${name}: ${to.title}`}>
+    <Link prefetch={false} className={styles.barLink} href={to.href} aria-label={`${name}: ${to.title}`}>
       {words}
     </Link>
   );

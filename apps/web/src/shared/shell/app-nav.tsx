@@ -51,13 +51,14 @@ export function AppNav({ shopName, personName, search, onSignOut }: AppNavProps)
 
   return (
     <header className={styles.strip} data-screen-only="">
-      <Link href={paths.today()} className={styles.brand}>
+      <Link prefetch={false} href={paths.today()} className={styles.brand}>
         <span className={styles.mark}>Gusset</span>
         <span className={styles.shop}>{shopName}</span>
       </Link>
       <nav className={styles.places} aria-label="Shop">
         {PLACES.map(({ id, title, href, root }) => (
           <Link
+            prefetch={false}
             key={id}
             href={href}
             className={styles.place}
@@ -88,6 +89,7 @@ export function AppNav({ shopName, personName, search, onSignOut }: AppNavProps)
         <nav aria-label="Shop" className={styles.list}>
           {PLACES.map(({ id, title, href, root }) => (
             <Link
+              prefetch={false}
               key={id}
               href={href}
               onClick={close}

@@ -22,7 +22,7 @@ export function RowCards<Row>({ label, rows, columns, rowId, hrefOf }: RowCardsP
         return (
           <li key={rowId(row)} className={styles.card}>
             {hrefOf ? (
-              <Link href={hrefOf(row)} className={styles.link}>
+              <Link prefetch={false} href={hrefOf(row)} className={styles.link}>
                 {body}
               </Link>
             ) : (

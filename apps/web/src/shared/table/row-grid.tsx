@@ -109,7 +109,7 @@ export function RowGrid<Row extends RowData>({
               {columns.map((column, at) => (
                 <td key={column.id} className={classNames(styles.cell, column.isFigures && styles.figures)}>
                   {at === 0 && hrefOf ? (
-                    <Link href={hrefOf(row.original)} tabIndex={-1} className={styles.link}>
+                    <Link prefetch={false} href={hrefOf(row.original)} tabIndex={-1} className={styles.link}>
                       {column.cell(row.original)}
                     </Link>
                   ) : (
