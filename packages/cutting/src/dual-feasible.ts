@@ -17,15 +17,17 @@ export type WeightTable = Float64Array;
 
 /**
  * Distinct functions for a sheet side `size`, tabulated at `lengths` (whole, at most `size`); plain length first,
- * at most `limit` of them.
+ * at most `limit` of them. `pieceLengths` names the lengths that pieces may have along this side, each as often as
+ * it occurs: with it come functions that hold for those pieces on whole sheets, not for smaller sheets.
  */
 export function weightTables(
   size: number,
   lengths: readonly number[],
   limit: number,
+  pieceLengths: readonly number[] | null,
 ): readonly WeightTable[] {
   const tables = new Map<string, WeightTable>();
-  for (const weigh of lengthFunctions(size, turningPoints(size, lengths))) {
+  for (const weigh of lengthFunctions(size, turningPoints(size, lengths), pieceLengths)) {
     const table = Float64Array.from(lengths, weigh);
     const key = fingerprint(table);
     if (!tables.has(key)) tables.set(key, table);
@@ -45,10 +47,15 @@ function fingerprint(table: WeightTable): string {
   return `${sum} ${ranked}`;
 }
 
-function* lengthFunctions(size: number, points: readonly number[]): Generator<LengthFunction> {
+function* lengthFunctions(
+  size: number,
+  points: readonly number[],
+  pieceLengths: readonly number[] | null,
+): Generator<LengthFunction> {
   yield (length) => length / size;
   for (const point of points) yield smallDropped(size, point, (length) => length / size);
   for (const point of points) yield steps(size, point);
+  if (pieceLengths !== null) for (const point of points) yield* headCount(size, point, pieceLengths);
   for (let stairs = 1; stairs <= MOST_STAIRS; stairs++) {
     yield stair(size, stairs);
     for (const point of points) yield smallDropped(size, point, stair(size, stairs));
@@ -74,6 +81,26 @@ function steps(size: number, step: number): LengthFunction {
   return (length) => {
     if (2 * length === size) return 0.5;
     return 2 * length < size ? Math.floor(length / step) / all : 1 - Math.floor((size - length) / step) / all;
+  };
+}
+
+/** f_1^k of [CCM]: how many medium pieces a length takes the room of. */
+function* headCount(size: number, least: number, pieceLengths: readonly number[]): Generator<LengthFunction> {
+  const medium = pieceLengths.filter((length) => length >= least && 2 * length <= size);
+  medium.sort((one, two) => one - two);
+  const mostWithin = (room: number): number => {
+    let used = 0;
+    const tooMany = medium.findIndex((length) => {
+      used += length;
+      return used > room;
+    });
+    return tooMany < 0 ? medium.length : tooMany;
+  };
+  const all = mostWithin(size);
+  if (all === 0) return;
+  yield (length) => {
+    if (2 * length > size) return 1 - mostWithin(size - length) / all;
+    return length < least ? 0 : 1 / all;
   };
 }
 

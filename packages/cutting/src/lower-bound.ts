@@ -82,7 +82,12 @@ function sideWeights(
   const lengths = [...new Set(all)].sort((one, two) => one - two);
   const place = new Map(lengths.map((length, index) => [length, index]));
   const size = Math.max(...stocks.map((stock) => stock[side]));
-  return weightTables(size, lengths, limit).map((table) => {
+  const oneSize = stocks.every((stock) => stock[side] === size);
+  const ofPieces = pieces.flatMap((piece, index) => {
+    const other = turned[index];
+    return other === undefined || other === piece ? [piece[side]] : [piece[side], other[side]];
+  });
+  return weightTables(size, lengths, limit, oneSize ? ofPieces : null).map((table) => {
     const pick = (some: readonly Rectangle[]): Float64Array =>
       Float64Array.from(some, (one) => table[place.get(one[side]) ?? 0] ?? 0);
     return { asGiven: pick(pieces), turned: pick(turned), stocks: pick(stocks) };
