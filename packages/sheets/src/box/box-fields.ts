@@ -1,0 +1,41 @@
+// Where a person finds the figure that an engine refused: the engine's path -> the field of this sheet.
+import type { RefusalDetail } from '@gusset/units';
+
+const EXACT: Readonly<Record<string, string>> = {
+  shape: 'outside.depth',
+  'shape.widthMm': 'outside.width',
+  'shape.heightMm': 'outside.height',
+  'shape.depthMm': 'outside.depth',
+  'shape.depthBottomMm': 'outside.depth',
+  'shape.depthTopMm': 'outside.depthTop',
+  'baffle.doubler.layers': 'baffle.doubler',
+  'cornerBlocks.legMm': 'cornerBlocks.leg',
+  'terminalCup.cutout.diameterMm': 'terminalCup.cutout.diameter',
+  'terminalCup.cutout.widthMm': 'terminalCup.cutout.width',
+  'terminalCup.cutout.heightMm': 'terminalCup.cutout.height',
+  'terminalCup.insideDepthMm': 'terminalCup.insideDepth',
+  'drivers.fixing.holeDiaMm': 'drivers.fixing.hole',
+  'drivers.fixing.flangeDiaMm': 'drivers.fixing.flange',
+  cutoutClearanceMm: 'drivers.cutoutClearance',
+  grilleStandOffMm: 'drivers.grilleStandOff',
+};
+
+/** By the beginning of the path, where the rest of it means nothing to this sheet. */
+const BEGINNINGS: readonly (readonly [string, string])[] = [
+  ['stock.carcass', 'carcassId'],
+  ['stock.baffle', 'baffleId'],
+  ['stock.brace', 'carcassId'],
+  ['finish.', 'finishes'],
+  ['drivers.positions', 'drivers.positions'],
+  ['drivers.', 'drivers'],
+  ['bracing', 'bracing'],
+  ['terminalCup.at', 'terminalCup.at'],
+];
+
+export function atBoxField(refusal: RefusalDetail): RefusalDetail {
+  const field =
+    EXACT[refusal.field] ??
+    BEGINNINGS.find(([beginning]) => refusal.field.startsWith(beginning))?.[1] ??
+    refusal.field;
+  return { ...refusal, field };
+}

@@ -1,0 +1,49 @@
+// Where the finished box stands in the surveyed section, how near everything is, and the way straight out.
+import { passesOpeningSquareOn, placeBox, restAgainst } from '@gusset/cargo';
+import type { BoxFacts, BoxInput, BoxPlace } from '@gusset/contracts/box';
+import type { CavityResult, WallRole } from '@gusset/contracts/cargo';
+import type { BoxDesign, BoxResult } from '@gusset/contracts/enclosure';
+import type { Pose } from '@gusset/contracts/geometry';
+import { isRefusal, type Refusal } from '@gusset/units';
+
+const RAD_PER_DEGREE = Math.PI / 180;
+/** What a box is pushed up to, the likeliest first. */
+const BACKS: readonly WallRole[] = ['cab-wall', 'seat-back', 'other', 'sill'];
+
+export type PlacedIn = {
+  readonly input: BoxInput;
+  readonly facts: Pick<BoxFacts, 'clearances'>;
+  readonly cavity: CavityResult;
+  readonly design: BoxDesign;
+  readonly box: BoxResult;
+};
+
+export function placeInSection({ input, facts, cavity, design, box }: PlacedIn): BoxPlace | Refusal {
+  const { clearances } = facts;
+  const profile = box.section.finished;
+  const { widthMm } = box.sizes.finished;
+  const pose = poseOf({ input, facts, cavity, design, box });
+  if (isRefusal(pose)) return pose;
+  const placement = placeBox({ cavity, profile, widthMm, pose, clearances });
+  if (isRefusal(placement)) return placement;
+  const { thetaRad } = pose;
+  const opening = passesOpeningSquareOn({ cavity, profile, widthMm, finishMm: 0, thetaRad, clearances });
+  return isRefusal(opening) ? opening : { pose, placement, opening };
+}
+
+function poseOf({ input, facts, cavity, design, box }: PlacedIn): Pose | Refusal {
+  const { place } = input;
+  // A thicker finish on one side moves the middle of the finished box off its centre line.
+  const zMm = (design.finish.leftMm - design.finish.rightMm) / 2;
+  if (place.by === 'pose') {
+    return { xMm: place.x.mm, yMm: place.y.mm, thetaRad: place.tiltDeg * RAD_PER_DEGREE, zMm };
+  }
+  const back = place.back ?? usualBack(cavity);
+  const gapMm = place.gap?.mm ?? facts.clearances.seatBackMm;
+  const rest = restAgainst(cavity, box.section.finished, { back, gapMm });
+  return isRefusal(rest) ? rest : { ...rest, zMm };
+}
+
+export function usualBack(cavity: CavityResult): WallRole {
+  return BACKS.find((role) => cavity.walls.some((wall) => wall.role === role)) ?? 'seat-back';
+}
