@@ -1,7 +1,7 @@
 // What held each task: worked out from the finished plan, by asking when the task could have begun without each thing.
 import type { BoundBy, ShopPlanInput } from '@gusset/contracts/planning';
 import { brokenEnd, stretchStart, type UnitCalendar } from '../core/unit-calendar.ts';
-import { GRID_MINUTES } from './shop-clock.ts';
+import { GRID_MINUTES, gridUnits } from './shop-clock.ts';
 import type { OpenTask, ShopProject } from './shop-project.ts';
 
 /** An open task where it stands in the plan, grid moments. */
@@ -146,7 +146,7 @@ function firstFit(calendar: UnitCalendar, { units, breakable }: OpenTask, from: 
   return breakable && brokenEnd(calendar, start, units) > calendar.horizon ? calendar.horizon : start;
 }
 
-/** Whoever had the person or the bay last before the start. */
+/** Whoever had the person or the bay last before the start; the bay where both come free together. */
 function takenBy(
   input: ShopPlanInput,
   stands: readonly Stand[],
@@ -154,35 +154,36 @@ function takenBy(
   stand: Stand,
   ready: number,
 ): Held | null {
-  const before = (until: number) => until > ready && until <= stand.start;
-  const ofPerson = stands
-    .filter((other) => other !== stand && other.personId === stand.personId && before(other.end))
-    .map((other): Held => {
-      const person = input.people.find(({ id }) => id === stand.personId);
-      const by = { taskId: other.open.task.id, jobId: other.open.job.id };
-      return { kind: 'person', what: person?.name ?? '', id: stand.personId, ...by, until: other.end };
-    });
+  const person = input.people.find(({ id }) => id === stand.personId);
   const bay = input.bays.find(({ id }) => id === stand.bayId);
-  const inBay = (taskId: string, jobId: string, until: number): Held => ({
-    kind: 'bay',
-    what: bay?.name ?? '',
-    id: stand.bayId,
-    taskId,
-    jobId,
-    until,
-  });
-  const ofBay = stands
-    .filter((other) => other !== stand && stand.bayId !== null && other.bayId === stand.bayId)
-    .map((other) => {
-      const own = other.open.job.id === stand.open.job.id;
-      return inBay(other.open.task.id, other.open.job.id, own ? other.end : other.bayUntil);
-    })
-    .filter(({ until }) => before(until));
-  const ofDrying = drying
-    .filter(
-      ({ bayId, jobId, until }) => bayId === stand.bayId && jobId !== stand.open.job.id && before(until),
-    )
-    .map(({ taskId, jobId, until }) => inBay(taskId, jobId, until));
-  const all = [...ofPerson, ...ofBay, ...ofDrying];
-  return all.reduce<Held | null>((last, one) => (last === null || one.until > last.until ? one : last), null);
+  const ownJob = stand.open.job.id;
+  const isVehicleBay = bay?.kinds.includes('vehicle') === true;
+  const move = isVehicleBay ? gridUnits(input.settings.vehicleMoveMinutes) : 0;
+  let last: Held | null = null;
+  let lastFree = ready;
+  const consider = (kind: 'person' | 'bay', by: TakenBy, until: number, free: number): void => {
+    if (free <= lastFree || free > stand.start) return;
+    const holder = kind === 'bay' ? bay : person;
+    last = { kind, what: holder?.name ?? '', id: holder?.id ?? null, ...by, until };
+    lastFree = free;
+  };
+  const inBay = (by: TakenBy, until: number): void => {
+    const own = by.jobId === ownJob;
+    if (!own || !isVehicleBay) consider('bay', by, until, own ? until : until + move);
+  };
+  for (const other of stands) {
+    if (other === stand || stand.bayId === null || other.bayId !== stand.bayId) continue;
+    const by = { taskId: other.open.task.id, jobId: other.open.job.id };
+    inBay(by, by.jobId === ownJob ? other.end : other.bayUntil);
+  }
+  for (const { taskId, jobId, bayId, until } of drying) {
+    if (bayId === stand.bayId && jobId !== ownJob) inBay({ taskId, jobId }, until);
+  }
+  for (const other of stands) {
+    if (other === stand || other.personId !== stand.personId) continue;
+    consider('person', { taskId: other.open.task.id, jobId: other.open.job.id }, other.end, other.end);
+  }
+  return last;
 }
+
+type TakenBy = { readonly taskId: string; readonly jobId: string };
