@@ -48,7 +48,8 @@ export function sceneToSvgElements(scene: Scene, manner: Partial<SvgManner> = {}
 
 function groupElement(items: ShapeGroup, id: string, manner: SvgManner): SvgElement {
   const children = items.shapes.map((shape, index) => shapeElement(shape, `${id}s${index}`, manner));
-  const keyed = items.key === null ? {} : { 'data-key': items.key, 'data-kind': items.kind };
+  const keyed: SvgElement['props'] =
+    items.key === null ? {} : { 'data-key': items.key, 'data-kind': items.kind };
   return group(id, keyed, children);
 }
 

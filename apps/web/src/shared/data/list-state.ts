@@ -4,7 +4,7 @@ import { shownError } from './shop-error.ts';
 
 /** A query's result as a DataTable takes it. `asOfOf` words the time of rows that could not be refreshed. */
 export function listState<Row>(
-  query: UseQueryResult<readonly Row[]>,
+  query: UseQueryResult<readonly Row[], unknown>,
   asOfOf: (updatedAtMs: number) => string,
 ): ListState<Row> {
   if (query.data !== undefined) {
