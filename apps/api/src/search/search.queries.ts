@@ -7,7 +7,7 @@ import type { SearchText } from './search-text.ts';
 /** Hits of one kind. */
 export const MOST_HITS = 6;
 /** How alike a word must be, 0 to 1: one wrong or missing letter in a name of six passes, another name does not. */
-const ALIKE = 0.45;
+const ALIKE = 0.4;
 
 export type HitRow = { readonly id: string; readonly title: string; readonly detail: string };
 export type JobHitRow = HitRow & { readonly number: number };
@@ -81,8 +81,8 @@ export const customersLike: Question<HitRow> = (tx, { shopId }, { where, order }
 export const vehiclesLike: Question<HitRow> = (tx, { shopId }, { where, order, search }, limit) => {
   const words = Prisma.sql`lower(v.plate)`;
   const plate = Prisma.sql`regexp_replace(lower(v.plate), '[^[:alnum:]]', '', 'g')`;
-  const samePlate =
-    search.plate === '' ? Prisma.sql`false` : Prisma.sql`${plate} LIKE ${`%${search.plate}%`}`;
+  // Null where nothing is left to compare: then no plate is like it.
+  const samePlate = Prisma.sql`${plate} LIKE ${search.plate === '' ? null : `%${search.plate}%`}`;
   return tx.$queryRaw<HitRow[]>`
     SELECT v.id, v.plate AS title, concat_ws(' ', m.make, m.model, v.year::text) || ' · ' || c.name AS detail
     FROM vehicle v
@@ -90,7 +90,7 @@ export const vehiclesLike: Question<HitRow> = (tx, { shopId }, { where, order, s
     JOIN customer c ON c.shop_id = v.shop_id AND c.id = v.customer_id
     WHERE v.shop_id = ${shopId}::uuid AND v.archived_at IS NULL AND v.plate <> ''
       AND ((${where(words)}) OR ${samePlate})
-    ORDER BY ${samePlate} DESC, ${order(words)}, v.id LIMIT ${limit}`;
+    ORDER BY (${samePlate}) DESC NULLS LAST, ${order(words)}, v.id LIMIT ${limit}`;
 };
 
 export const modelsLike: Question<HitRow> = (tx, { shopId }, { where, order }, limit) => {
