@@ -1,5 +1,6 @@
 // Every sheet that exists. A kind that is missing here is not shown anywhere.
 import { SHEET_KINDS, type SheetKind } from '@gusset/contracts/sheet';
+import { boxBinding } from './bindings/box.binding.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
 import { soundBinding } from './bindings/sound.binding.ts';
 import { type AnySheetBinding, anyBinding } from './sheet-binding.ts';
@@ -7,6 +8,7 @@ import { type AnySheetBinding, anyBinding } from './sheet-binding.ts';
 const BINDINGS: Readonly<Partial<Record<SheetKind, AnySheetBinding>>> = {
   brief: anyBinding(briefBinding),
   sound: anyBinding(soundBinding),
+  box: anyBinding(boxBinding),
 };
 
 /** The kinds that exist, in the order of their numbers. */

@@ -5,6 +5,7 @@ import type { SheetOutcome } from '@gusset/sheets';
 import { z } from 'zod';
 import type { Actor, Deps } from '../deps.ts';
 import { allowed, router } from '../trpc/procedures.ts';
+import { boxBinding } from './bindings/box.binding.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
 import { soundBinding } from './bindings/sound.binding.ts';
 import { checkIssue, issueSheet, readSheet, type SheetView, saveDraft } from './sheet.service.ts';
@@ -56,4 +57,5 @@ function routerOf<Input, Facts, Upstream, Result>(binding: SheetBinding<Input, F
 export const sheetRouter = router({
   brief: routerOf(briefBinding),
   sound: routerOf(soundBinding),
+  box: routerOf(boxBinding),
 });
