@@ -1,6 +1,12 @@
 // Sheet 01, Brief: what the customer wants, what must stay free, what it may cost, who brings what.
 import { z } from 'zod';
-import { notesSchema, priceMinorSchema, shopDateSchema, shortTextSchema } from '../common/index.ts';
+import {
+  notesSchema,
+  priceMinorSchema,
+  shopDateSchema,
+  shortTextSchema,
+  typedLengthSchema,
+} from '../common/index.ts';
 
 export const LISTENING_AIMS = ['deep', 'loud', 'smooth', 'balanced'] as const;
 export const LISTENING_AIM_WORDS: Record<(typeof LISTENING_AIMS)[number], string> = {
@@ -21,7 +27,7 @@ export const briefInputSchema = z.strictObject({
   /** What must stay usable: spare wheel, child seat tether, half the boot for a pram. */
   keepFree: z.array(shortTextSchema).max(20),
   /** Floor depth to leave free in front of the box, mm, with what was typed; null = not asked for. */
-  freeDepth: z.strictObject({ mm: z.number().min(0).max(5_000), typed: z.string().max(60) }).nullable(),
+  freeDepth: typedLengthSchema(0, 5_000).nullable(),
   budgetMinor: priceMinorSchema.nullable(),
   wishedOn: shopDateSchema.nullable(),
   /** Parts already spoken of, and who brings them. */

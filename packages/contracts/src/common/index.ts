@@ -56,5 +56,15 @@ export const pageSchema = z.strictObject({
 });
 export type Page = z.infer<typeof pageSchema>;
 
+/** A length as it was typed: the value in mm, the text, and the unit that the field had then. */
+export function typedLengthSchema(minMm: number, maxMm: number) {
+  return z.strictObject({
+    mm: z.number().min(minMm).max(maxMm),
+    typed: z.string().max(60),
+    unit: z.enum(['mm', 'in']),
+  });
+}
+export type TypedLengthValue = { readonly mm: number; readonly typed: string; readonly unit: 'mm' | 'in' };
+
 /** Made by the client when a form opens; the same key never takes effect twice. */
 export const idempotencyKeySchema = z.uuid();

@@ -2,6 +2,7 @@
 
 import {
   type BriefInput,
+  type BriefResult,
   briefInputSchema,
   LISTENING_AIM_WORDS,
   LISTENING_AIMS,
@@ -99,7 +100,10 @@ export function BriefScreen({ opened, start }: BriefScreenProps) {
               minMm={0}
               maxMm={5000}
               onCommit={(length) =>
-                change({ freeDepth: length === null ? null : { mm: length.mm, typed: length.typed } })
+                change({
+                  freeDepth:
+                    length === null ? null : { mm: length.mm, typed: length.typed, unit: length.unit },
+                })
               }
               isReadOnly={isReadOnly}
               error={problem('freeDepth')}
