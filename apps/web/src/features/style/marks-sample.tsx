@@ -15,6 +15,7 @@ import { useMessages } from '../../shared/overlays/messages.tsx';
 import { Tabs } from '../../shared/overlays/tabs.tsx';
 import { ChangeList } from '../../shared/sheet/change-list.tsx';
 import { PageHeader } from '../../shared/shell/page-header.tsx';
+import { AutosaveSample, EngineSample } from './live-sample.tsx';
 import { SAMPLE_SHEETS } from './sample-shop.ts';
 import { StyleGroup } from './style-group.tsx';
 
@@ -24,6 +25,8 @@ export function MarksSample() {
       <PageHeader kicker="Style page" title="Verdicts, marks, dialogs" />
       <VerdictSamples />
       <WorkSamples />
+      <AutosaveSample />
+      <EngineSample />
       <DialogSamples />
       <StyleGroup title="Nothing here yet">
         <EmptyState title="No photos of this boot" act={<Button look="primary">Take a photo</Button>}>
