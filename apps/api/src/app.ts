@@ -7,6 +7,7 @@ import rateLimit from '@fastify/rate-limit';
 import { type FastifyTRPCPluginOptions, fastifyTRPCPlugin } from '@trpc/server/adapters/fastify';
 import { type FastifyBaseLogger, type FastifyInstance, fastify, LogController } from 'fastify';
 import type { Deps } from './deps.ts';
+import { fileRoutes } from './files/file.routes.ts';
 import { authRoutes } from './plugins/auth-routes.ts';
 import { healthRoutes } from './plugins/health-routes.ts';
 import { type AppRouter, appRouter } from './trpc/app-router.ts';
@@ -76,6 +77,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
 
   await app.register(healthRoutes, { deps });
   await app.register(authRoutes, { deps });
+  await app.register(fileRoutes, { deps });
   await app.register(fastifyTRPCPlugin, {
     prefix: '/api/trpc',
     trpcOptions: {

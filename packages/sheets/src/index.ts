@@ -25,4 +25,5 @@ export {
   surveyForm,
   worthTaking,
 } from './survey/survey-form.ts';
+export { keyAfter, readingRefusal } from './survey/survey-reading.ts';
 export { spaceWords, surveySheet } from './survey/survey-sheet.ts';

@@ -8,6 +8,7 @@ import { allowed, router } from '../trpc/procedures.ts';
 import { boxBinding } from './bindings/box.binding.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
 import { soundBinding } from './bindings/sound.binding.ts';
+import { surveyBinding } from './bindings/survey.binding.ts';
 import { checkIssue, issueSheet, readSheet, type SheetView, saveDraft } from './sheet.service.ts';
 import type { SheetBinding } from './sheet-binding.ts';
 
@@ -56,6 +57,7 @@ function routerOf<Input, Facts, Upstream, Result>(binding: SheetBinding<Input, F
 
 export const sheetRouter = router({
   brief: routerOf(briefBinding),
+  survey: routerOf(surveyBinding),
   sound: routerOf(soundBinding),
   box: routerOf(boxBinding),
 });

@@ -14,6 +14,7 @@ import {
 import { searchRouter } from '../search/search.router.ts';
 import { sheetRouter } from '../sheets/sheet.router.ts';
 import { shopRouter } from '../shops/shop.router.ts';
+import { surveyRouter } from '../surveys/survey.router.ts';
 import { router } from './procedures.ts';
 
 export const appRouter = router({
@@ -30,6 +31,7 @@ export const appRouter = router({
   sheet: sheetRouter,
   shop: shopRouter,
   supplier: supplierRouter,
+  survey: surveyRouter,
   vehicle: vehicleRouter,
   vehicleModel: vehicleModelRouter,
 });

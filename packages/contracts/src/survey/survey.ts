@@ -8,11 +8,17 @@ import {
   measuringMethodSchema,
   sectionFormKindSchema,
 } from '../cargo/index.ts';
-import { idSchema, notesSchema, shopDateSchema, shortTextSchema } from '../common/index.ts';
-import { coordinateMmSchema } from '../geometry/index.ts';
+import {
+  idSchema,
+  notesSchema,
+  shopDateSchema,
+  shortTextSchema,
+  typedLengthSchema,
+} from '../common/index.ts';
+import { COORDINATE_LIMIT_MM } from '../geometry/index.ts';
 
 /** A length with what was typed: `19 5/8"`. */
-export const typedMmSchema = z.strictObject({ mm: coordinateMmSchema, typed: z.string().max(60) });
+export const typedMmSchema = typedLengthSchema(-COORDINATE_LIMIT_MM, COORDINATE_LIMIT_MM);
 export type TypedMm = Readonly<z.infer<typeof typedMmSchema>>;
 
 /** A corner in the section: x from the foot of the back wall toward the opening, y up from the floor. */

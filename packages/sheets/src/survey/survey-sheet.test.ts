@@ -12,7 +12,7 @@ import { nextToTake, surveyForm, worthTaking } from './survey-form.ts';
 import { surveySheet } from './survey-sheet.ts';
 
 const SURVEY_ID = '00000000-0000-7000-8000-000000000021';
-const at = (mm: number) => ({ mm, typed: String(mm) });
+const at = (mm: number) => ({ mm, typed: String(mm), unit: 'mm' as const });
 
 function reading(key: string, value: number, plusMinus = 0): TakenReading {
   const takenAt = '2026-11-24T09:30:00.000Z';
