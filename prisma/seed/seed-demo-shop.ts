@@ -1,30 +1,20 @@
-import { randomUUID } from 'node:crypto';
+// Quarry Road Sound: an invented shop in the middle of an ordinary week. Everything is made through the API, by the
+// person who would have done it, and dated back from today.
 import type { Deps } from '@gusset/api/deps';
-import { foundShop } from '@gusset/api/shops/shop.service';
+import { demoCalendar } from './demo-calendar.ts';
+import { DEMO_PASSWORD, MIRA } from './demo-staff.ts';
+import { makeRecords } from './make-records.ts';
+import { quietDeps } from './quiet-deps.ts';
+import { setUpShop } from './set-up-shop.ts';
 
 export type DemoShop = { readonly shopId: string; readonly email: string; readonly password: string };
 
-const DEMO_EMAIL = 'mira@quarry-road.example';
-const DEMO_PASSWORD = 'lantern copper meadow violin';
+const ZONE = 'Europe/Berlin';
 
-/** Founds Quarry Road Sound with its owner. Runs through the same services as the screens do. */
 export async function seedDemoShop(deps: Deps): Promise<DemoShop> {
-  const signedUp = await deps.auth.api.signUpEmail({
-    body: { name: 'Mira Ilves', email: DEMO_EMAIL, password: DEMO_PASSWORD },
-  });
-  const person = { userId: signedUp.user.id, name: 'Mira Ilves', email: DEMO_EMAIL, sessionId: randomUUID() };
-  const { shopId } = await foundShop(
-    deps,
-    person,
-    {
-      name: 'Quarry Road Sound',
-      ownerName: 'Mira Ilves',
-      timeZone: 'Europe/Berlin',
-      currency: 'EUR',
-      locale: 'en-GB',
-      lengthUnit: 'mm',
-    },
-    'demo',
-  );
-  return { shopId, email: DEMO_EMAIL, password: DEMO_PASSWORD };
+  const calendar = demoCalendar(deps.clock.now(), ZONE);
+  const quiet = quietDeps(deps);
+  const staff = await setUpShop(quiet.deps, calendar);
+  await makeRecords(staff, calendar);
+  return { shopId: staff.shopId, email: MIRA.email, password: DEMO_PASSWORD };
 }
