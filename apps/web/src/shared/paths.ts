@@ -18,6 +18,7 @@ export const paths = {
   customer: (customerId: string) => `/customers/${part(customerId)}`,
   vehicles: () => '/vehicles',
   vehicle: (vehicleId: string) => `/vehicles/${part(vehicleId)}`,
+  vehicleModel: (modelId: string) => `/vehicles/models/${part(modelId)}`,
   catalogue: (kind = 'drivers') => `/catalogue/${part(kind)}`,
   cataloguePart: (kind: string, partId: string) => `/catalogue/${part(kind)}/${part(partId)}`,
   shop: (section = 'details') => `/shop/${part(section)}`,

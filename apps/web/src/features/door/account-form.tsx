@@ -17,15 +17,17 @@ export type AccountFormProps = {
   readonly verb: string;
   /** Fixed where an invitation names the address. */
   readonly email?: string;
+  /** As the invitation names the person. */
+  readonly name?: string;
   readonly onDone: () => void | Promise<void>;
 };
 
 /** Makes an account and signs in: first step of a new shop, or of an invitation. */
-export function AccountForm({ title, verb, email, onDone }: AccountFormProps) {
+export function AccountForm({ title, verb, email, name, onDone }: AccountFormProps) {
   const [problem, setProblem] = useState<string | null>(null);
   const form = useForm<AccountValues>({
     resolver: zodResolver(accountSchema),
-    defaultValues: { name: '', email: email ?? '', password: '' },
+    defaultValues: { name: name ?? '', email: email ?? '', password: '' },
   });
 
   const make = form.handleSubmit(async (values) => {

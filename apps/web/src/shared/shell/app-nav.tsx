@@ -78,7 +78,9 @@ export function AppNav({ shopName, personName, search, onSignOut }: AppNavProps)
           <span>Search</span>
           <kbd className={styles.key}>/</kbd>
         </Button>
-        <UnitsSwitch />
+        <div className={styles.units}>
+          <UnitsSwitch />
+        </div>
         <WhoMenu personName={personName} onSignOut={onSignOut} />
         <Button className={classNames(styles.tool, styles.menuButton)} onPress={() => setOpen('places')}>
           Menu
@@ -99,6 +101,10 @@ export function AppNav({ shopName, personName, search, onSignOut }: AppNavProps)
             </Link>
           ))}
         </nav>
+        <div className={styles.menuUnits}>
+          <span className="caption">Lengths in</span>
+          <UnitsSwitch />
+        </div>
       </Dialog>
     </header>
   );

@@ -9,6 +9,7 @@ import { AppFrame } from './app-frame.tsx';
 import type { Display } from './display.ts';
 import { type Person, PersonProvider } from './person.tsx';
 import type { ShopFacts } from './shop-facts.ts';
+import { useRecordSearch } from './use-record-search.ts';
 
 export type SignedInFrameProps = {
   readonly display: Display;
@@ -18,27 +19,34 @@ export type SignedInFrameProps = {
 };
 
 /** The frame of every page behind the sign-in. */
-export function SignedInFrame({ display, shop, person, children }: SignedInFrameProps) {
+export function SignedInFrame({ person, ...rest }: SignedInFrameProps) {
+  return (
+    <PersonProvider person={person}>
+      <DataProvider>
+        <FrameWithData person={person} {...rest} />
+      </DataProvider>
+    </PersonProvider>
+  );
+}
+
+function FrameWithData({ display, shop, person, children }: SignedInFrameProps) {
   const unsent = useUnsent(person);
+  const search = useRecordSearch();
   const signOut = async (): Promise<void> => {
     await authClient.signOut();
     // A full load: nothing of this person stays in the memory of a shared tablet.
     window.location.assign(paths.signIn());
   };
   return (
-    <PersonProvider person={person}>
-      <DataProvider>
-        <AppFrame
-          display={display}
-          shop={shop}
-          personName={person.name}
-          search={null}
-          unsent={unsent}
-          onSignOut={() => void signOut()}
-        >
-          {children}
-        </AppFrame>
-      </DataProvider>
-    </PersonProvider>
+    <AppFrame
+      display={display}
+      shop={shop}
+      personName={person.name}
+      search={search}
+      unsent={unsent}
+      onSignOut={() => void signOut()}
+    >
+      {children}
+    </AppFrame>
   );
 }

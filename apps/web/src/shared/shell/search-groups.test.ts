@@ -1,0 +1,23 @@
+import { describe, expect, it } from 'vitest';
+import { searchGroups } from './search-groups.ts';
+
+const NOTHING = { jobs: [], customers: [], vehicles: [], models: [], parts: [] };
+
+describe('searchGroups', () => {
+  it('leaves out kinds without a hit', () => {
+    expect(searchGroups(NOTHING)).toEqual([]);
+  });
+
+  it('leads each hit to its own page, jobs first', () => {
+    const groups = searchGroups({
+      ...NOTHING,
+      customers: [{ id: 'c1', title: 'R. Okafor', detail: '2 jobs' }],
+      jobs: [{ id: 'j1', number: 2417, title: '2417 Brisk hatch', detail: 'R. Okafor' }],
+    });
+    expect(groups.map(({ kind }) => kind)).toEqual(['Jobs', 'Customers']);
+    expect(groups.flatMap(({ hits }) => hits.map(({ href }) => href))).toEqual([
+      '/jobs/2417/brief',
+      '/customers/c1',
+    ]);
+  });
+});
