@@ -112,7 +112,7 @@ async function jobWithSound(driverId: string) {
   return { job, jobId, soundVersion: chosen.version };
 }
 
-const length = (mm: number) => ({ mm, typed: String(mm) });
+const length = (mm: number) => ({ mm, typed: String(mm), unit: 'mm' as const });
 
 async function drawBox(jobId: string, boardId: string, carpetId: string | null = null) {
   const { input } = await owner.api.sheet.box.read.query({ jobId });

@@ -1,15 +1,13 @@
 // Sheet 04, Box: what someone decides. Lengths keep what was typed beside their value; what is not entered is null.
 import { z } from 'zod';
-import { idSchema, notesSchema } from '../common/index.ts';
-
-const typed = z.string().max(60);
+import { idSchema, notesSchema, typedLengthSchema } from '../common/index.ts';
 
 /** A length as entered; the engines say whether a box can have it. */
-export const boxLengthSchema = z.strictObject({ mm: z.number().min(0).max(20_000), typed });
+export const boxLengthSchema = typedLengthSchema(0, 20_000);
 export type BoxLength = z.infer<typeof boxLengthSchema>;
 
 /** From the centre line or an edge, so that it may lie on either side. */
-const signedLengthSchema = z.strictObject({ mm: z.number().min(-20_000).max(20_000), typed });
+const signedLengthSchema = typedLengthSchema(-20_000, 20_000);
 
 /** Faces of a straight box; a leaning front or back keeps its name. */
 export const BOX_FACES = ['front', 'back', 'top', 'bottom', 'left', 'right'] as const;

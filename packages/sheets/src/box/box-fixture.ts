@@ -14,7 +14,7 @@ export const PLY_ID = '00000000-0000-7000-8000-000000000025';
 export const CARPET_ID = '00000000-0000-7000-8000-000000000004';
 export const QUINCE_ID = '00000000-0000-7000-8000-000000000010';
 
-export const length = (mm: number) => ({ mm, typed: `${mm} mm` });
+export const length = (mm: number) => ({ mm, typed: String(mm), unit: 'mm' as const });
 
 export const MDF: SheetFact = {
   id: MDF_ID,

@@ -41,6 +41,7 @@ export const boxSheet: SheetDefinition<BoxInput, BoxFacts, BoxUpstream, BoxSheet
       cutoutClearance: {
         mm: DEFAULT_CUTOUT_CLEARANCE_MM,
         typed: String(DEFAULT_CUTOUT_CLEARANCE_MM),
+        unit: 'mm',
       },
       grilleStandOff: null,
     },

@@ -70,7 +70,7 @@ function set(before: BoxLength | null, valueMm: number): BoxLength {
 /** As if it had been typed. */
 function inTenths(valueMm: number): BoxLength {
   const figure = valueMm.toFixed(1).replace(/\.0$/u, '');
-  return { mm: Number(figure), typed: `${figure} mm` };
+  return { mm: Number(figure), typed: figure, unit: 'mm' };
 }
 
 export type BoxFromSection = { readonly input: BoxInput; readonly found: StraightBox };
