@@ -17,7 +17,13 @@ export function recordRouter<Input extends object, Row extends RecordRow, View>(
 export function listedRecordRouter<Input extends object, Row extends RecordRow, View>(
   csv: CsvKind<Input, Row, View>,
 ) {
-  return router({ ...recordProcedures(csv.kind), ...csvProcedures(csv) });
+  return router(listedRecordProcedures(csv));
+}
+
+export function listedRecordProcedures<Input extends object, Row extends RecordRow, View>(
+  csv: CsvKind<Input, Row, View>,
+) {
+  return { ...recordProcedures(csv.kind), ...csvProcedures(csv) };
 }
 
 function recordProcedures<Input extends object, Row extends RecordRow, View>(

@@ -1,6 +1,8 @@
 // The routers of all kinds of record.
+import { idSchema } from '@gusset/contracts/common';
 import { partInputSchemas } from '@gusset/contracts/records';
-import { router } from '../trpc/procedures.ts';
+import { z } from 'zod';
+import { allowed, router } from '../trpc/procedures.ts';
 import { customerCsv } from './csv/kinds/customer.csv.ts';
 import { partCsv } from './csv/kinds/part.csv.ts';
 import { supplierCsv } from './csv/kinds/supplier.csv.ts';
@@ -8,11 +10,17 @@ import { vehicleCsv } from './csv/kinds/vehicle.csv.ts';
 import { vehicleModelCsv } from './csv/kinds/vehicle-model.csv.ts';
 import { bayKind } from './kinds/bay.queries.ts';
 import { personKind } from './kinds/person.queries.ts';
-import { listedRecordRouter, recordRouter } from './record.router.ts';
+import { vehiclesBelonging } from './kinds/vehicle.queries.ts';
+import { listedRecordProcedures, listedRecordRouter, recordRouter } from './record.router.ts';
 
 export const customerRouter = listedRecordRouter(customerCsv);
 export const vehicleModelRouter = listedRecordRouter(vehicleModelCsv);
-export const vehicleRouter = listedRecordRouter(vehicleCsv);
+export const vehicleRouter = router({
+  ...listedRecordProcedures(vehicleCsv),
+  belonging: allowed('vehicle.read')
+    .input(z.strictObject({ customerId: idSchema.nullable(), modelId: idSchema.nullable() }))
+    .query(({ ctx, input }) => vehiclesBelonging(ctx.deps, ctx.who, input)),
+});
 export const supplierRouter = listedRecordRouter(supplierCsv);
 export const personRouter = recordRouter(personKind);
 export const bayRouter = recordRouter(bayKind);

@@ -1,5 +1,6 @@
 import { type VehicleInput, vehicleInputSchema } from '@gusset/contracts/records';
 import type { Prisma } from '@gusset/database';
+import type { Actor, Deps } from '../../deps.ts';
 import { archivedIs, orderOf, type RecordKind } from '../record-kind.ts';
 
 const view = {
@@ -101,3 +102,26 @@ export const vehicleKind: RecordKind<VehicleInput, Row, VehicleView> = {
   }),
   toInput,
 };
+
+/** Vehicles of one customer, of one model or of both, by plate. */
+export function vehiclesBelonging(
+  { doors }: Deps,
+  actor: Actor,
+  { customerId, modelId }: { readonly customerId: string | null; readonly modelId: string | null },
+): Promise<VehicleView[]> {
+  const { shopId } = actor;
+  return doors.inShop(shopId, async (tx) => {
+    const rows = await tx.vehicle.findMany({
+      where: {
+        shopId,
+        archivedAt: null,
+        ...(customerId === null ? {} : { customerId }),
+        ...(modelId === null ? {} : { modelId }),
+      },
+      select: view,
+      orderBy: [{ plate: 'asc' }, { id: 'asc' }],
+      take: 200,
+    });
+    return rows.map((row) => vehicleKind.toView(row, actor));
+  });
+}

@@ -1,0 +1,106 @@
+'use client';
+
+import { useState } from 'react';
+import { useTRPCClient } from '../../shared/data/api-client.ts';
+import type { ApiOutputs } from '../../shared/data/api-types.ts';
+import { paths } from '../../shared/paths.ts';
+import { ListFileMenu } from '../../shared/record/list-file.tsx';
+import { RecordList } from '../../shared/record/record-list.tsx';
+import { useMay } from '../../shared/shell/person.tsx';
+import type { DataColumn, FilterChip } from '../../shared/table/data-column.ts';
+
+type CustomerRow = ApiOutputs['customer']['list']['rows'][number];
+
+const NOUN = { one: 'customer', many: 'customers' } as const;
+
+const COLUMNS: readonly DataColumn<CustomerRow>[] = [
+  {
+    id: 'name',
+    header: 'Name',
+    cell: (row) => row.name,
+    sortBy: (row) => row.name,
+    width: '2fr',
+    onCard: 'title',
+  },
+  {
+    id: 'phone',
+    header: 'Phone',
+    cell: (row) => row.phone,
+    sortBy: (row) => row.phone || null,
+    onCard: 'line',
+  },
+  {
+    id: 'email',
+    header: 'E-mail',
+    cell: (row) => row.email,
+    sortBy: (row) => row.email || null,
+    width: '1.6fr',
+    onCard: 'left-out',
+  },
+  {
+    id: 'vehicles',
+    header: 'Vehicles',
+    cell: (row) => row.vehicleCount,
+    sortBy: (row) => row.vehicleCount,
+    isFigures: true,
+    width: '110px',
+    onCard: 'left-out',
+  },
+  {
+    id: 'jobs',
+    header: 'Jobs',
+    cell: (row) => row.jobCount,
+    sortBy: (row) => row.jobCount,
+    isFigures: true,
+    width: '90px',
+    onCard: 'side',
+  },
+];
+
+const CHIPS: readonly FilterChip<CustomerRow>[] = [
+  { id: 'jobs', label: 'With a job', test: ({ jobCount }) => jobCount > 0 },
+  { id: 'no-way', label: 'No phone, no e-mail', test: ({ phone, email }) => phone === '' && email === '' },
+];
+
+/** Everybody the shop has worked for or spoken to. */
+export function CustomerListScreen() {
+  const client = useTRPCClient();
+  const mayEdit = useMay('customer.edit');
+  const mayExport = useMay('list.export');
+  const [archived, setArchived] = useState(false);
+  return (
+    <RecordList<CustomerRow>
+      title="Customers"
+      label="Customers"
+      noun={NOUN}
+      listName="customer"
+      page={(ask) => client.customer.list.query(ask)}
+      archived={archived}
+      onArchived={setArchived}
+      columns={COLUMNS}
+      chips={CHIPS}
+      rowId={({ id }) => id}
+      rowName={({ name }) => name}
+      hrefOf={({ id }) => paths.customer(id)}
+      wordsOf={({ name, phone, email, address }) => `${name} ${phone} ${email} ${address}`}
+      initialSort={{ columnId: 'name', isDescending: false }}
+      newHref={mayEdit ? paths.newCustomer() : null}
+      newWords="New customer"
+      emptyText="A customer has vehicles and jobs. Add one, or take a list in from a spreadsheet."
+      acts={
+        <ListFileMenu
+          noun={NOUN}
+          listName="customer"
+          mayImport={mayEdit}
+          mayExport={mayExport}
+          file={{
+            preview: (text) => client.customer.importPreview.mutate({ text }),
+            take: (key, text) => client.customer.import.mutate({ key, text }),
+            undo: (importId) => client.customer.importUndo.mutate({ importId }),
+            give: () => client.customer.export.query(),
+          }}
+        />
+      }
+    />
+  );
+}
