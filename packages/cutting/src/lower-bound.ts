@@ -7,6 +7,8 @@ import { AS_GIVEN, type LayoutProblem, TURNED } from './layout-problem.ts';
 
 /** Multiplications spent on pairs of functions; some 40 ms. */
 const WORK_LIMIT = 2e7;
+/** Sorting several stocks by what they carry, in multiplications for each. */
+const STOCK_WORK = 100;
 /** Pairs tried first: most bounds that can be reached are reached by plain area. */
 const FEW_FUNCTIONS = 8;
 /** Rounding of sums of weights: a sheet too many would be a wrong bound. */
@@ -21,7 +23,8 @@ type Weighed = Rectangle & { readonly ways: number };
 /** `enough` ends the search for a better bound: the sheets of a layout already found. */
 export function lowerBound(problem: LayoutProblem, enough: number): LowerBound {
   const pieces = weighedPieces(problem);
-  const most = Math.floor(Math.sqrt(WORK_LIMIT / (2 * pieces.length + problem.stocks.length)));
+  const stockWork = problem.stocks.length === 1 ? 1 : STOCK_WORK * problem.stocks.length;
+  const most = Math.floor(Math.sqrt(WORK_LIMIT / (2 * pieces.length + stockWork)));
   let fullSheets = 0;
   for (const limit of [FEW_FUNCTIONS, Math.max(FEW_FUNCTIONS, most)]) {
     if (fullSheets < enough) fullSheets = bestOverPairs(problem, pieces, limit, enough);

@@ -138,12 +138,11 @@ function firstPartId(sheet: SheetLayout): string {
 export function sumUp(sheets: readonly SheetLayout[]): LayoutTotals {
   const sum = (pick: (sheet: SheetLayout) => number): number =>
     sheets.reduce((total, sheet) => total + pick(sheet), 0);
+  const hasPrices = sheets.every((sheet) => sheet.isOffcut || sheet.costMinor !== null);
   return {
     fullSheets: sheets.filter((sheet) => !sheet.isOffcut).length,
     offcutsUsed: sheets.filter((sheet) => sheet.isOffcut).length,
-    costMinor: sheets.every((sheet) => sheet.costMinor !== null)
-      ? sum((sheet) => sheet.costMinor ?? 0)
-      : null,
+    costMinor: hasPrices ? sum((sheet) => sheet.costMinor ?? 0) : null,
     sheetMm2: sum((sheet) => sheet.sheetMm2),
     partsMm2: sum((sheet) => sheet.partsMm2),
     kerfMm2: sum((sheet) => sheet.kerfMm2),

@@ -67,7 +67,7 @@ export const layoutTotalsSchema = z.strictObject({
   /** Sheets bought or taken whole from stock, and offcuts taken from the rack. */
   fullSheets: z.number().int().nonnegative(),
   offcutsUsed: z.number().int().nonnegative(),
-  /** Null where a used sheet has no price. */
+  /** Null where a full sheet in use has no price; an offcut without one was paid for by an earlier job. */
   costMinor: z.number().int().nonnegative().nullable(),
   ...areaFields,
 });
