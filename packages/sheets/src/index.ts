@@ -1,6 +1,10 @@
 export { type BoxUpstream, boxDesignOf, type DesignedBox } from './box/box-design.ts';
+export { boxFrontScene, boxIsometricScene } from './box/box-front-scene.ts';
+export { boxPlanScene } from './box/box-plan-scene.ts';
+export { boxSectionScene } from './box/box-section-scene.ts';
 export { boxSheet } from './box/box-sheet.ts';
 export { type BoxFromSection, boxFromSection, boxWithNet } from './box/box-sizing.ts';
+export { type CornerInBox, cornerInBox } from './box/corner-in-box.ts';
 export { briefSheet } from './brief/brief-sheet.ts';
 export { canonicalJson } from './canonical-json.ts';
 export {

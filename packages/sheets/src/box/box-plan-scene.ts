@@ -1,0 +1,198 @@
+// From above, cut at half the height of the box: sides of the car, boards, drivers behind the baffle, braces.
+import type { BoxSheetResult } from '@gusset/contracts/box';
+import type { CavityResult } from '@gusset/contracts/cargo';
+import type { PointMm, PolygonMm } from '@gusset/contracts/geometry';
+import {
+  boxPlan,
+  cavityPlan,
+  type DrawingView,
+  type DrawnEdge,
+  dimension,
+  hatch,
+  placeInFrame,
+  polygon,
+  posed,
+  SCREEN_VIEW,
+  type Scene,
+  type SceneItem,
+} from '@gusset/drawings';
+import { at, middleHeightMm, poseIn, rectangle, spanAt } from './box-outline.ts';
+import { clearanceNote } from './box-section-scene.ts';
+
+const OFFSET_PT = 26;
+
+export function boxPlanScene(
+  result: BoxSheetResult,
+  cavity: CavityResult | null,
+  partial: Partial<DrawingView> = {},
+): Scene {
+  const view = { ...SCREEN_VIEW, ...partial };
+  const cut = cutOf(result);
+  if (cavity === null || result.place === null) return alone(result, cut, view);
+  const edges = sidesAt(cavity, middleHeightMm(result));
+  return edges.length === 0 ? alone(result, cut, view) : inTheCar(result, cavity, cut, edges, view);
+}
+
+type Cut = {
+  readonly boards: readonly PolygonMm[];
+  readonly hidden: readonly PolygonMm[];
+  readonly outer: PolygonMm;
+  readonly width: { readonly from: PointMm; readonly to: PointMm };
+};
+
+function cutOf(result: BoxSheetResult): Cut {
+  const { box, design } = result;
+  const pose = poseIn(result);
+  const yMm = middleHeightMm(result);
+  const [xFrom, xTo] = spanAt(posed(box.section.wood, pose), yMm) ?? [0, 0];
+  const [inFrom, inTo] = spanAt(posed(box.section.inner, pose), yMm) ?? [xFrom, xTo];
+  const half = box.sizes.wood.widthMm / 2;
+  const [zFrom, zTo] = [pose.zMm - half, pose.zMm + half];
+  const { inner } = box.plan;
+  const [zInFrom, zInTo] = [inner.zMinMm + pose.zMm, inner.zMaxMm + pose.zMm];
+  const boards = [
+    rectangle(xFrom, xTo, zFrom, zInFrom),
+    rectangle(xFrom, inFrom, zInFrom, zInTo),
+    rectangle(xFrom, xTo, zInTo, zTo),
+    rectangle(inTo, xTo, zInFrom, zInTo),
+  ];
+  const brace = (design.stock.brace ?? design.stock.carcass).thicknessMm / 2;
+  const braces = box.braces.zMm.map((zMm) =>
+    rectangle(inFrom, inTo, zMm + pose.zMm - brace, zMm + pose.zMm + brace),
+  );
+  const depthMm = design.drivers?.body.mountingDepthMm ?? 0;
+  const drivers = box.drivers.map(({ seatMm, axis, cutoutDiaMm }) => {
+    const ends = posed(
+      [at(seatMm.x, seatMm.y), at(seatMm.x - axis.x * depthMm, seatMm.y - axis.y * depthMm)],
+      pose,
+    );
+    const xs = ends.map(({ xMm }) => xMm);
+    const z = seatMm.z + pose.zMm;
+    return rectangle(Math.min(...xs), Math.max(...xs), z - cutoutDiaMm / 2, z + cutoutDiaMm / 2);
+  });
+  return {
+    boards,
+    hidden: [...braces, ...drivers],
+    outer: rectangle(xFrom, xTo, zFrom, zTo),
+    width: { from: at(xTo, zTo), to: at(xTo, zFrom) },
+  };
+}
+
+const words = (result: BoxSheetResult, { formatLength }: DrawingView) => ({
+  title: 'Plan, cut at half height',
+  description: `Box ${formatLength(result.box.sizes.carcass.widthMm)} wide, seen from above.`,
+});
+
+function alone(result: BoxSheetResult, cut: Cut, view: DrawingView): Scene {
+  return boxPlan(
+    {
+      ...words(result, view),
+      parts: [
+        ...cut.boards.map((outline) => ({ mark: null, outline, standing: 'cut' as const })),
+        ...cut.hidden.map((outline) => ({ mark: null, outline, standing: 'hidden' as const })),
+      ],
+      centreLines: [],
+      dimensions: [{ ...cut.width, text: null, offsetPt: OFFSET_PT, key: 'outside.width', failing: false }],
+      notes: [],
+    },
+    view,
+  );
+}
+
+function inTheCar(
+  result: BoxSheetResult,
+  cavity: CavityResult,
+  cut: Cut,
+  edges: readonly DrawnEdge[],
+  view: DrawingView,
+): Scene {
+  const { opening } = cavity;
+  const end = Math.max(...edges.flatMap(({ from, to }) => [from.xMm, to.xMm]));
+  const clearances = result.place?.placement.clearances ?? [];
+  const sides = clearances.filter(({ surface }) => surface.type === 'side');
+  const scene = cavityPlan(
+    {
+      ...words(result, view),
+      edges,
+      obstructions: [],
+      opening: {
+        from: at(end, -opening.widthMm / 2),
+        to: at(end, opening.widthMm / 2),
+        text: `opening ${view.formatLength(opening.widthMm)}`,
+      },
+      labels: [],
+      box: { outer: cut.outer, inner: null, pose: { xMm: 0, yMm: 0, thetaRad: 0, zMm: 0 } },
+      wayOut: null,
+      clearances: sides.map((clearance) => {
+        const [onBox, onSurface] = clearance.at;
+        const note = clearanceNote(clearance, view, false);
+        return { ...note, from: at(onBox.xMm, onBox.zMm), to: at(onSurface.xMm, onSurface.zMm) };
+      }),
+    },
+    view,
+  );
+  const { world } = scene;
+  if (world === null) return scene;
+  const place = (ring: PolygonMm) => ring.map((point) => placeInFrame(world, point));
+  const items: SceneItem[] = [
+    ...cut.boards.flatMap((ring, index): SceneItem[] => [
+      hatch([place(ring)], index % 2 === 0 ? 'panel' : 'counter-panel'),
+      polygon(place(ring), 'thin'),
+    ]),
+    ...cut.hidden.map((ring) => polygon(place(ring), 'hidden')),
+    dimension({
+      from: placeInFrame(world, cut.width.from),
+      to: placeInFrame(world, cut.width.to),
+      offsetPt: OFFSET_PT,
+      text: view.formatLength(result.box.sizes.carcass.widthMm),
+      sizePt: view.textPt,
+      key: 'outside.width',
+    }),
+  ];
+  const boxAt = scene.layers.findIndex(({ id }) => id === 'box');
+  return {
+    ...scene,
+    layers: [...scene.layers.slice(0, boxAt + 1), { id: 'boards', items }, ...scene.layers.slice(boxAt + 1)],
+  };
+}
+
+/** The sides of the space along a level line, narrower where an arch stands; open at the end of the way out. */
+export function sidesAt(cavity: CavityResult, yMm: number): readonly DrawnEdge[] {
+  const whole = spanAt(cavity.polygon, yMm);
+  if (whole === null) return [];
+  const slabs = cavity.widthSlabs.flatMap((slab) => {
+    const span = spanAt(slab.polygon, yMm);
+    return span === null ? [] : [{ span, zMinMm: slab.zMinMm, zMaxMm: slab.zMaxMm }];
+  });
+  const breaks = [...whole, ...slabs.flatMap(({ span }) => span)]
+    .filter((x) => x >= whole[0] && x <= whole[1])
+    .sort((a, b) => a - b);
+  const stretches = breaks.slice(1).flatMap((to, index) => {
+    const from = breaks[index] ?? to;
+    const here = slabs.filter(({ span }) => span[0] < (from + to) / 2 && span[1] > (from + to) / 2);
+    if (to - from < 1 || here.length === 0) return [];
+    return [
+      {
+        from,
+        to,
+        low: Math.max(...here.map((slab) => slab.zMinMm)),
+        high: Math.min(...here.map((slab) => slab.zMaxMm)),
+      },
+    ];
+  });
+  const first = stretches[0];
+  const last = stretches.at(-1);
+  if (first === undefined || last === undefined) return [];
+  const right = stretches.flatMap(({ from, to, low }) => [at(from, low), at(to, low)]);
+  const left = [...stretches].reverse().flatMap(({ from, to, high }) => [at(to, high), at(from, high)]);
+  const ring = [...right, ...left].filter(
+    (point, index, all) => !isSame(point, all[(index + all.length - 1) % all.length]),
+  );
+  return ring.map((from, index): DrawnEdge => {
+    const to = ring[(index + 1) % ring.length] ?? from;
+    const isEnd = from.xMm === last.to && to.xMm === last.to;
+    return { from, to, name: isEnd ? 'Opening' : 'Side', kind: isEnd ? 'open' : 'rigid' };
+  });
+}
+
+const isSame = (a: PointMm, b: PointMm | undefined) => b !== undefined && a.xMm === b.xMm && a.yMm === b.yMm;
