@@ -3,6 +3,7 @@ import type { SolveEngine } from './engine.ts';
 
 const ENGINES: Readonly<Record<string, () => Promise<{ readonly engine: SolveEngine }>>> = {
   panels: () => import('./engines/panels.ts'),
+  plan: () => import('./engines/plan.ts'),
   price: () => import('./engines/price.ts'),
   response: () => import('./engines/response.ts'),
   sheets: () => import('./engines/sheets.ts'),
