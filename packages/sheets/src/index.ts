@@ -20,7 +20,16 @@ export {
   type SheetOutcome,
 } from './sheet-definition.ts';
 export { type SoundUpstream, soundSheet } from './sound/sound-sheet.ts';
-export { cornersOf, type MeasuredSpace, spaceInState, surveyCavity } from './survey/survey-cavity.ts';
+export {
+  cornersOf,
+  type MeasuredSpace,
+  narrowingSlab,
+  spaceInState,
+  surveyCavity,
+  toKeepFreeZone,
+  toObstruction,
+} from './survey/survey-cavity.ts';
+export { cavityDrawing, type SurveyDrawingOptions, surveyView } from './survey/survey-drawing.ts';
 export {
   asMeasurement,
   FREE_SECTION_NAME,

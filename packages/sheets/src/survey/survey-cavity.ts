@@ -42,7 +42,7 @@ export function spaceInState(
       form,
       measurements: readings.map((reading) => asMeasurement(form, reading)),
       obstructions: extras.obstructions.map(toObstruction),
-      keepFree: extras.keepFree.map(toKeepFree),
+      keepFree: extras.keepFree.map(toKeepFreeZone),
       states: extras.states.map(({ id, name, replaced, absent }) => ({
         id,
         name,
@@ -60,14 +60,14 @@ export function surveyCavity(space: MeasuredSpace, stateId: string | null): Cavi
   if (isRefusal(inState)) return inState;
   const cavity = buildCavity(space.form, inState.measurements, inState.surroundings);
   if (isRefusal(cavity)) return cavity;
-  return { ...cavity, widthSlabs: [...cavity.widthSlabs, ...space.extras.narrowings.map(toSlab)] };
+  return { ...cavity, widthSlabs: [...cavity.widthSlabs, ...space.extras.narrowings.map(narrowingSlab)] };
 }
 
 export function cornersOf(corners: readonly SurveyCorner[]): PointMm[] {
   return corners.map(({ x, y }) => ({ xMm: x.mm, yMm: y.mm }));
 }
 
-function toObstruction({
+export function toObstruction({
   id,
   name,
   corners,
@@ -81,12 +81,20 @@ function toObstruction({
   return { id, name, polygon: cornersOf(corners), ...across, appliesTo, moves };
 }
 
-function toKeepFree({ id, name, corners, left, right, plusMinusMm, kind }: SurveyKeepFree): KeepFreeZone {
+export function toKeepFreeZone({
+  id,
+  name,
+  corners,
+  left,
+  right,
+  plusMinusMm,
+  kind,
+}: SurveyKeepFree): KeepFreeZone {
   return { id, name, polygon: cornersOf(corners), zMinMm: left.mm, zMaxMm: right.mm, plusMinusMm, kind };
 }
 
 /** Half of a width lies on either side of the centre line; so does half of its ±. */
-function toSlab({ id, name, corners, width, plusMinusMm }: SurveyNarrowing): WidthSlab {
+export function narrowingSlab({ id, name, corners, width, plusMinusMm }: SurveyNarrowing): WidthSlab {
   return {
     id,
     name,
