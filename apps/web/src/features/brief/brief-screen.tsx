@@ -154,14 +154,16 @@ export function BriefScreen({ opened, start }: BriefScreenProps) {
   );
 }
 
-type BriefSheet = Pick<JobSheet<BriefInput, null, null, BriefResult>, 'outcome'>;
+type BriefSheet = Pick<JobSheet<BriefInput, null, null, BriefResult>, 'outcome' | 'isDraft'>;
 
 function BriefNotes({ sheet }: { readonly sheet: BriefSheet }) {
   const { outcome } = sheet;
   if (outcome.state === 'ready') {
     return (
       <Verdict tone="pass" words="Clear enough to design from">
-        Issue the sheet; survey, sound and parts read it.
+        {sheet.isDraft
+          ? 'Issue the sheet; sound and parts read it.'
+          : 'Issued: sound and parts read it as it stands.'}
       </Verdict>
     );
   }
