@@ -28,7 +28,6 @@ export const paths = {
   suppliers: () => '/suppliers',
   supplier: (supplierId: string) => `/suppliers/${part(supplierId)}`,
   newSupplier: () => '/suppliers/new',
-  vehicleModel: (modelId: string) => `/vehicles/models/${part(modelId)}`,
   catalogue: (kind = 'drivers') => `/catalogue/${part(kind)}`,
   cataloguePart: (kind: string, partId: string) => `/catalogue/${part(kind)}/${part(partId)}`,
   newPart: (kind: string) => `/catalogue/${part(kind)}/new`,
