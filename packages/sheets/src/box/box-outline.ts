@@ -5,22 +5,23 @@ import type { PointMm, PolygonMm, Pose } from '@gusset/contracts/geometry';
 import { posed } from '@gusset/drawings';
 
 /** Upright with its lower back corner at the origin, for a box whose car nobody has measured. */
-const AT_ORIGIN: Pose = { xMm: 0, yMm: 0, thetaRad: 0, zMm: 0 };
+export const AT_ORIGIN: Pose = { xMm: 0, yMm: 0, thetaRad: 0, zMm: 0 };
 
 export const poseIn = (result: BoxSheetResult): Pose => result.place?.pose ?? AT_ORIGIN;
 
 export const at = (xMm: number, yMm: number): PointMm => ({ xMm, yMm });
 
-/** Ends of one wall of the side view in the car. */
+/** Ends of one wall of the side view, stood there. */
 export function wallEnds(
-  { box, ...result }: BoxSheetResult,
-  face: 'bottom' | 'top' | 'front' | 'back',
+  { box }: BoxSheetResult,
+  face: 'bottom' | 'top',
+  pose: Pose,
 ): readonly [PointMm, PointMm] | null {
   const { walls, carcass } = box.section;
   const index = walls.indexOf(face);
   const [from, to] = [carcass[index], carcass[(index + 1) % carcass.length]];
   if (index < 0 || from === undefined || to === undefined) return null;
-  const [a, b] = posed([from, to], poseIn({ box, ...result }));
+  const [a, b] = posed([from, to], pose);
   return a === undefined || b === undefined ? null : [a, b];
 }
 
@@ -37,8 +38,8 @@ export function spanAt(polygon: PolygonMm, yMm: number): readonly [number, numbe
 }
 
 /** Half the height of the wood as it stands. */
-export function middleHeightMm(result: BoxSheetResult): number {
-  const ys = posed(result.box.section.wood, poseIn(result)).map(({ yMm }) => yMm);
+export function middleHeightMm(result: BoxSheetResult, pose: Pose): number {
+  const ys = posed(result.box.section.wood, pose).map(({ yMm }) => yMm);
   return (Math.min(...ys) + Math.max(...ys)) / 2;
 }
 

@@ -1,7 +1,7 @@
 // From above, cut at half the height of the box: sides of the car, boards, drivers behind the baffle, braces.
 import type { BoxSheetResult } from '@gusset/contracts/box';
 import type { CavityResult } from '@gusset/contracts/cargo';
-import type { PointMm, PolygonMm } from '@gusset/contracts/geometry';
+import type { PointMm, PolygonMm, Pose } from '@gusset/contracts/geometry';
 import {
   boxPlan,
   cavityPlan,
@@ -16,7 +16,7 @@ import {
   type Scene,
   type SceneItem,
 } from '@gusset/drawings';
-import { at, middleHeightMm, poseIn, rectangle, spanAt } from './box-outline.ts';
+import { AT_ORIGIN, at, middleHeightMm, poseIn, rectangle, spanAt } from './box-outline.ts';
 import { clearanceNote } from './box-section-scene.ts';
 
 const OFFSET_PT = 26;
@@ -27,10 +27,9 @@ export function boxPlanScene(
   partial: Partial<DrawingView> = {},
 ): Scene {
   const view = { ...SCREEN_VIEW, ...partial };
-  const cut = cutOf(result);
-  if (cavity === null || result.place === null) return alone(result, cut, view);
-  const edges = sidesAt(cavity, middleHeightMm(result));
-  return edges.length === 0 ? alone(result, cut, view) : inTheCar(result, cavity, cut, edges, view);
+  if (cavity === null || result.place === null) return alone(result, view);
+  const edges = sidesAt(cavity, middleHeightMm(result, poseIn(result)));
+  return edges.length === 0 ? alone(result, view) : inTheCar(result, cavity, edges, view);
 }
 
 type Cut = {
@@ -40,10 +39,9 @@ type Cut = {
   readonly width: { readonly from: PointMm; readonly to: PointMm };
 };
 
-function cutOf(result: BoxSheetResult): Cut {
+function cutOf(result: BoxSheetResult, pose: Pose): Cut {
   const { box, design } = result;
-  const pose = poseIn(result);
-  const yMm = middleHeightMm(result);
+  const yMm = middleHeightMm(result, pose);
   const [xFrom, xTo] = spanAt(posed(box.section.wood, pose), yMm) ?? [0, 0];
   const [inFrom, inTo] = spanAt(posed(box.section.inner, pose), yMm) ?? [xFrom, xTo];
   const half = box.sizes.wood.widthMm / 2;
@@ -83,7 +81,8 @@ const words = (result: BoxSheetResult, { formatLength }: DrawingView) => ({
   description: `Box ${formatLength(result.box.sizes.carcass.widthMm)} wide, seen from above.`,
 });
 
-function alone(result: BoxSheetResult, cut: Cut, view: DrawingView): Scene {
+function alone(result: BoxSheetResult, view: DrawingView): Scene {
+  const cut = cutOf(result, AT_ORIGIN);
   return boxPlan(
     {
       ...words(result, view),
@@ -102,11 +101,11 @@ function alone(result: BoxSheetResult, cut: Cut, view: DrawingView): Scene {
 function inTheCar(
   result: BoxSheetResult,
   cavity: CavityResult,
-  cut: Cut,
   edges: readonly DrawnEdge[],
   view: DrawingView,
 ): Scene {
   const { opening } = cavity;
+  const cut = cutOf(result, poseIn(result));
   const end = Math.max(...edges.flatMap(({ from, to }) => [from.xMm, to.xMm]));
   const clearances = result.place?.placement.clearances ?? [];
   const sides = clearances.filter(({ surface }) => surface.type === 'side');
@@ -121,7 +120,7 @@ function inTheCar(
         text: `opening ${view.formatLength(opening.widthMm)}`,
       },
       labels: [],
-      box: { outer: cut.outer, inner: null, pose: { xMm: 0, yMm: 0, thetaRad: 0, zMm: 0 } },
+      box: { outer: cut.outer, inner: null, pose: AT_ORIGIN },
       wayOut: null,
       clearances: sides.map((clearance) => {
         const [onBox, onSurface] = clearance.at;

@@ -1,7 +1,7 @@
 // Side section on the centre line: the car, the box in it with its boards hatched turn about, gaps and sizes.
 import type { BoxSheetResult } from '@gusset/contracts/box';
 import type { CavityResult, SurfaceClearance } from '@gusset/contracts/cargo';
-import type { PolygonMm } from '@gusset/contracts/geometry';
+import type { PolygonMm, Pose } from '@gusset/contracts/geometry';
 import {
   boxSection,
   cavitySection,
@@ -19,7 +19,7 @@ import {
   type SceneItem,
   text,
 } from '@gusset/drawings';
-import { at, poseIn, wallEnds } from './box-outline.ts';
+import { AT_ORIGIN, at, poseIn, wallEnds } from './box-outline.ts';
 
 /** Dimension lines stand off the box this far, past the hatched band of a floor. */
 const OFFSET_PT = 34;
@@ -58,7 +58,7 @@ function alone(result: BoxSheetResult, view: DrawingView): Scene {
           .map((driver) => ({ mark: null, outline: driver.section, standing: 'hidden' as const })),
       ],
       centreLines: [],
-      dimensions: sizes(result),
+      dimensions: sizes(result, AT_ORIGIN),
       notes: [{ at: centre, text: netWords(result) }],
     },
     view,
@@ -111,7 +111,7 @@ function inTheCar(result: BoxSheetResult, cavity: CavityResult, view: DrawingVie
   };
   const sizeLayer: Layer = {
     id: 'dimensions',
-    items: sizes(result).map((drawn) =>
+    items: sizes(result, pose).map((drawn) =>
       dimension({
         from: placeInFrame(world, drawn.from),
         to: placeInFrame(world, drawn.to),
@@ -145,12 +145,11 @@ function words(
 }
 
 /** Depth along the floor, height at the front, depth at the top of a wedge: each the field that changes it. */
-function sizes(result: BoxSheetResult): readonly DrawnDimension[] {
-  const pose = poseIn(result);
+function sizes(result: BoxSheetResult, pose: Pose): readonly DrawnDimension[] {
   const { depthMm, heightMm } = result.box.sizes.carcass;
   const [low, high] = posed([at(depthMm, 0), at(depthMm, heightMm)], pose);
-  const bottom = wallEnds(result, 'bottom');
-  const top = wallEnds(result, 'top');
+  const bottom = wallEnds(result, 'bottom', pose);
+  const top = wallEnds(result, 'top', pose);
   const dimensions: DrawnDimension[] = [];
   const plain = { text: null, failing: false };
   if (bottom !== null) {
