@@ -1,0 +1,42 @@
+'use client';
+
+import { STANDING_WORDS } from '@gusset/contracts/job';
+import { useQuery } from '@tanstack/react-query';
+import Link from 'next/link';
+import { useTRPC } from '../../shared/data/api-client.ts';
+import { shownError } from '../../shared/data/shop-error.ts';
+import { Row, Rows } from '../../shared/marks/row.tsx';
+import { Skeleton } from '../../shared/marks/skeleton.tsx';
+import { Verdict } from '../../shared/marks/verdict.tsx';
+import { paths } from '../../shared/paths.ts';
+
+/** What was and is built into this car. */
+export function VehicleJobs({ vehicleId }: { readonly vehicleId: string }) {
+  const trpc = useTRPC();
+  const query = useQuery(trpc.job.list.queryOptions({ limit: 50, vehicleId }));
+  if (query.isPending) return <Skeleton lines={2} what="Fetching the jobs" />;
+  if (query.isError) return <Verdict tone="fail" words={shownError(query.error).message} />;
+  const { rows } = query.data;
+  return (
+    <Rows title="Jobs">
+      {rows.map((job) => (
+        <Row
+          key={job.id}
+          isWords
+          label={
+            <Link href={paths.job(job.number)}>
+              <span className="figures">{job.number}</span> {job.title}
+            </Link>
+          }
+        >
+          {STANDING_WORDS[job.standing]}
+        </Row>
+      ))}
+      {rows.length === 0 ? (
+        <Row label="None yet" isWords>
+          {''}
+        </Row>
+      ) : null}
+    </Rows>
+  );
+}
