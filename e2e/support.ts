@@ -1,0 +1,49 @@
+// What every journey needs: people who can sign in, a page that is checked for accessibility, pictures.
+import { AxeBuilder } from '@axe-core/playwright';
+import { test as base, expect, type Page } from '@playwright/test';
+
+/** The demo shop's owner, as `npm start` prints it. */
+export const DEMO = { email: 'mira@quarry-road.example', password: 'lantern copper meadow violin' };
+
+export const test = base.extend<{ faults: string[] }>({
+  /** A page that throws, or whose security policy is broken, fails the test that opened it. */
+  faults: [
+    async ({ page }, use) => {
+      const faults: string[] = [];
+      page.on('pageerror', (error) => faults.push(error.message));
+      page.on('console', (message) => {
+        if (message.type() === 'error' && /Content Security Policy|hydrat/i.test(message.text()))
+          faults.push(message.text());
+      });
+      await use(faults);
+      expect(faults).toEqual([]);
+    },
+    { auto: true },
+  ],
+});
+export { expect };
+
+export async function signIn(page: Page, person = DEMO): Promise<void> {
+  await page.goto('/sign-in');
+  await page.getByLabel('E-mail').fill(person.email);
+  await page.getByLabel('Password', { exact: true }).fill(person.password);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await expect(page.getByRole('navigation', { name: 'Shop' })).toBeVisible();
+}
+
+/** Axe by WCAG 2.2 A and AA, on what is on the screen now. */
+export async function expectAccessible(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  const lines = violations.map(
+    ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(' | ')}`,
+  );
+  expect(lines).toEqual([]);
+}
+
+/** Nothing may be wider than the screen. */
+export async function expectNoSidewaysScroll(page: Page): Promise<void> {
+  const beyond = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  expect(beyond).toBeLessThanOrEqual(0);
+}
