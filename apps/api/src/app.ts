@@ -10,6 +10,7 @@ import type { Deps } from './deps.ts';
 import { fileRoutes } from './files/file.routes.ts';
 import { authRoutes } from './plugins/auth-routes.ts';
 import { healthRoutes } from './plugins/health-routes.ts';
+import { surveyPaperRoutes } from './surveys/survey-paper.routes.ts';
 import { type AppRouter, appRouter } from './trpc/app-router.ts';
 import { createContext } from './trpc/context.ts';
 
@@ -78,6 +79,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   await app.register(healthRoutes, { deps });
   await app.register(authRoutes, { deps });
   await app.register(fileRoutes, { deps });
+  await app.register(surveyPaperRoutes, { deps });
   await app.register(fastifyTRPCPlugin, {
     prefix: '/api/trpc',
     trpcOptions: {

@@ -320,3 +320,38 @@ describe('sheet 02', () => {
     expect(refused.fields[0]).toMatchObject({ path: 'floorDepth' });
   });
 });
+
+describe('the blank measuring sheet', () => {
+  it('prints as a PDF for people of the shop only', async () => {
+    const { id } = await hatchSurvey(owner);
+    const get = (person: TestPerson) =>
+      api.app.inject({
+        method: 'GET',
+        url: `/api/papers/survey-sheet/${id}?paper=Letter`,
+        headers: { cookie: person.cookies },
+      });
+    const paper = await get(technician);
+    expect(paper.headers['content-type']).toBe('application/pdf');
+    expect(paper.rawPayload.subarray(0, 5).toString('latin1')).toBe('%PDF-');
+    expect((await get(await api.owner('Harbour Lane Audio'))).statusCode).toBe(404);
+  });
+});
+
+describe('the description of a survey', () => {
+  it('renames every revision of the space and refuses a name that another space has', async () => {
+    const first = await measured(owner);
+    await owner.api.survey.settle.mutate({ surveyId: first.id });
+    const next = await take(owner, first.id, reading('opening', 496), 1);
+    const before = { spaceName: '', seatState: 'seats up', takenOn: next.takenOn, notes: '' };
+    const details = { ...before, spaceName: 'boot', notes: 'trim on' };
+    const named = await owner.api.survey.describe.mutate({ surveyId: next.id, before, details });
+    expect(named).toMatchObject({ spaceName: 'boot', notes: 'trim on' });
+    expect((await owner.api.survey.read.query({ surveyId: first.id })).spaceName).toBe('boot');
+    const stale = owner.api.survey.describe.mutate({
+      surveyId: next.id,
+      before,
+      details: { ...before, notes: 'x' },
+    });
+    expect((await shopErrorOf(stale)).code).toBe('CHANGED_MEANWHILE');
+  });
+});

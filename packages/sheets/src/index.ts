@@ -29,7 +29,7 @@ export {
   toKeepFreeZone,
   toObstruction,
 } from './survey/survey-cavity.ts';
-export { cavityDrawing, type SurveyDrawingOptions, surveyView } from './survey/survey-drawing.ts';
+export { type SurveyDrawingOptions, surveyView } from './survey/survey-drawing.ts';
 export {
   asMeasurement,
   FREE_SECTION_NAME,

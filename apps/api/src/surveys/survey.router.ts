@@ -34,8 +34,8 @@ export const surveyRouter = router({
     .mutation(({ ctx, input }) => createSurvey(ctx.deps, ctx.who, input.key, input.survey)),
 
   describe: allowed('survey.edit')
-    .input(z.strictObject({ surveyId: idSchema, version: versionSchema, details: surveyDetailsSchema }))
-    .mutation(({ ctx, input: { details, ...at } }) => describeSurvey(ctx.deps, ctx.who, at, details)),
+    .input(z.strictObject({ surveyId: idSchema, before: surveyDetailsSchema, details: surveyDetailsSchema }))
+    .mutation(({ ctx, input }) => describeSurvey(ctx.deps, ctx.who, input)),
 
   setReading: allowed('survey.edit')
     .input(z.strictObject({ key: idempotencyKeySchema, reading: setReadingSchema }))

@@ -6,7 +6,7 @@ import {
   type SurveyExtras,
 } from '@gusset/contracts/survey';
 import type { Tx } from '@gusset/database';
-import { keyAfter, surveyCavity, surveyForm } from '@gusset/sheets';
+import { canonicalJson, keyAfter, surveyCavity, surveyForm } from '@gusset/sheets';
 import { isRefusal } from '@gusset/units';
 import { record } from '../data/audit.ts';
 import { fromShopDate, toShopDate } from '../data/dates.ts';
@@ -101,36 +101,40 @@ async function refuseTakenSpace(
 
 type At = { readonly surveyId: string; readonly version: number };
 
+export type DescribeSurvey = {
+  readonly surveyId: string;
+  /** As they stood on the screen; refused where someone changed them since. */
+  readonly before: SurveyDetails;
+  readonly details: SurveyDetails;
+};
+
 /** Name, state, day and notes. A new name holds for every revision of the space. */
 export function describeSurvey(
   { doors }: Deps,
   actor: Actor,
-  at: At,
-  details: SurveyDetails,
+  { surveyId, before, details }: DescribeSurvey,
 ): Promise<SurveyView> {
   return doors.inShop(actor.shopId, async (tx) => {
-    const row = await openRevision(tx, actor, at.surveyId);
+    const row = await openRevision(tx, actor, surveyId); // locked: nobody changes it between look and write
+    const standing: SurveyDetails = {
+      spaceName: row.spaceName,
+      seatState: row.seatState,
+      takenOn: toShopDate(row.takenOn),
+      notes: row.notes,
+    };
+    if (canonicalJson(standing) !== canonicalJson(before)) {
+      throw await surveyConflict(tx, actor, row, { ...details }, { ...standing });
+    }
     const space = { modelId: row.modelId, formKind: row.formKind, spaceName: details.spaceName };
     if (details.spaceName !== row.spaceName) {
       await lockModel(tx, actor, row.modelId);
       await refuseTakenSpace(tx, actor, space);
     }
     const { spaceName, seatState, notes } = details;
-    const data = { seatState, notes, takenOn: fromShopDate(details.takenOn) };
-    if (!(await changeSurvey(tx, actor, { surveyId: row.id, version: at.version }, data))) {
-      throw await surveyConflict(
-        tx,
-        actor,
-        row,
-        { ...details },
-        {
-          spaceName: row.spaceName,
-          seatState: row.seatState,
-          takenOn: toShopDate(row.takenOn),
-          notes: row.notes,
-        },
-      );
-    }
+    await tx.survey.updateMany({
+      where: { ...surveysVisibleTo(actor), id: row.id },
+      data: { seatState, notes, takenOn: fromShopDate(details.takenOn) },
+    });
     if (spaceName !== row.spaceName) {
       await tx.survey.updateMany({
         where: {

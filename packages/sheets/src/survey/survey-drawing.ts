@@ -1,7 +1,6 @@
 // A survey as it draws itself while the letters come in: the same views on the screen, on the blank measuring sheet
 // and on sheet 02. A wall stays a thin line until what places it is measured, then it gets its hatched band.
 import type {
-  CavityResult,
   CavitySketch,
   DrawingView,
   KeepFreeZone,
@@ -51,7 +50,7 @@ export function surveyView(
           ...slabParts(sketch, narrowings),
           ...[...obstructions, ...keepFree.map(keepFreeName)].map(asPlan),
         ],
-    opening: open === undefined || !isSection ? null : { from: open.from, to: open.to, text: 'opening' },
+    opening: open === undefined || !isSection ? null : { from: open.from, to: open.to, text: '' },
     labels: sketch.labels
       .filter((label) => label.view === view && isShown(label, options))
       .map((label) => drawnLabel(label, options)),
@@ -157,20 +156,4 @@ function drawnLabel(
   { activeKey, readingText }: SurveyDrawingOptions,
 ): DrawnLabel {
   return { letter, from, to, active: key === activeKey, value: readingText(key) };
-}
-
-/** The finished section: walls as built, what stands in it, the way in with its height. */
-export function cavityDrawing(
-  cavity: CavityResult,
-  sketch: CavitySketch,
-  options: SurveyDrawingOptions & { readonly openingText: string },
-): { readonly section: CavityViewInput; readonly plan: CavityViewInput } {
-  // What the form itself adds (the frame of a shut lid) belongs on the drawing too.
-  const shown = { ...options, obstructions: cavity.obstructions, keepFree: cavity.keepFree };
-  const section = surveyView(sketch, 'section', shown);
-  const { from, to } = cavity.opening;
-  return {
-    section: { ...section, opening: { from, to, text: options.openingText } },
-    plan: surveyView(sketch, 'plan', shown),
-  };
 }
