@@ -6,6 +6,7 @@ import { DEMO_PASSWORD, MIRA } from './demo-staff.ts';
 import { makeRecords } from './make-records.ts';
 import { quietDeps } from './quiet-deps.ts';
 import { setUpShop } from './set-up-shop.ts';
+import { measureAgain, takeSurveys } from './surveys/take-surveys.ts';
 
 export type DemoShop = { readonly shopId: string; readonly email: string; readonly password: string };
 
@@ -15,6 +16,9 @@ export async function seedDemoShop(deps: Deps): Promise<DemoShop> {
   const calendar = demoCalendar(deps.clock.now(), ZONE);
   const quiet = quietDeps(deps);
   const staff = await setUpShop(quiet.deps, calendar);
-  await makeRecords(staff, calendar);
+  const records = await makeRecords(staff, calendar);
+  const taking = { staff, models: records.models, calendar, story: quiet.story };
+  const surveys = await takeSurveys(taking);
+  await measureAgain(taking, surveys);
   return { shopId: staff.shopId, email: MIRA.email, password: DEMO_PASSWORD };
 }

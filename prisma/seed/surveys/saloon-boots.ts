@@ -1,0 +1,53 @@
+// Boots of the saloon and the coupe, taken with an inch tape; the coupe's is not finished yet.
+import type { DemoSurvey } from './demo-survey.ts';
+
+export const SALOON_SURVEYS: readonly DemoSurvey[] = [
+  {
+    name: 'sable boot',
+    model: 'sable',
+    formKind: 'saloon-boot',
+    spaceName: 'Boot',
+    seatState: 'Seat up, ski hatch shut',
+    unit: 'in',
+    takenBy: 'daniel',
+    daysAgo: 24,
+    readings: {
+      floorDepth: '39 1/2"',
+      seatHeight: '20 3/8"',
+      shelfDepth: '9 3/4"',
+      shelfEdgeHeight: '19 5/8"',
+      sillHeight: '6 1/2"',
+      seatLean: { typed: '17', method: 'straightedge-offsets' },
+      sillLean: '1/4"',
+      floorRise: '0"',
+      lidFrame: '7/8"',
+      openingHeight: '26 7/8"',
+      openingWidth: '37 1/2"',
+      archWidth: '40 1/4"',
+      upperWidth: '52"',
+      archHeight: '13"',
+      archFrom: '4 1/2"',
+      archTo: '25"',
+    },
+    settled: true,
+  },
+  {
+    name: 'pipit boot',
+    model: 'pipit',
+    formKind: 'saloon-boot',
+    spaceName: 'Boot',
+    seatState: 'Seats up',
+    unit: 'in',
+    takenBy: 'tomas',
+    daysAgo: 33,
+    readings: {
+      floorDepth: '31 1/4"',
+      seatHeight: '15 1/4"',
+      sillHeight: '8 3/8"',
+      seatLean: { typed: '22', method: 'straightedge-offsets' },
+      openingWidth: '33 3/4"',
+    },
+    notes: 'Customer had to leave. Shelf, opening and arches still to take.',
+    settled: false,
+  },
+];
