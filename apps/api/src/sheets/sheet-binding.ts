@@ -18,8 +18,8 @@ export type UpstreamResults = Readonly<Partial<Record<SheetKind, unknown>>>;
 
 export type SheetBinding<Input, Facts, Upstream, Result> = {
   readonly definition: SheetDefinition<Input, Facts, Upstream, Result>;
-  /** Reads the records that the input names, as plain JSON (they are stored with the issue). */
-  readonly loadFacts: (scope: SheetScope, input: Input) => Promise<Facts>;
+  /** Reads the records that the input or a sheet above names, as plain JSON (they are stored with the issue). */
+  readonly loadFacts: (scope: SheetScope, input: Input, upstream: Upstream) => Promise<Facts>;
   /** What else happens in the transaction that issues it: milestones, tasks, quotes. */
   readonly onIssued: (
     scope: SheetScope,
@@ -29,7 +29,7 @@ export type SheetBinding<Input, Facts, Upstream, Result> = {
 
 export type AnySheetBinding = {
   readonly definition: AnySheetDefinition;
-  readonly loadFacts: (scope: SheetScope, input: unknown) => Promise<unknown>;
+  readonly loadFacts: (scope: SheetScope, input: unknown, upstream: unknown) => Promise<unknown>;
   readonly onIssued: (
     scope: SheetScope,
     issued: { readonly input: unknown; readonly result: unknown },
@@ -42,7 +42,7 @@ export function anyBinding<Input, Facts, Upstream, Result>(
 ): AnySheetBinding {
   return {
     definition: anySheet(binding.definition),
-    loadFacts: (scope, input) => binding.loadFacts(scope, input as Input),
+    loadFacts: (scope, input, upstream) => binding.loadFacts(scope, input as Input, upstream as Upstream),
     onIssued: (scope, issued) =>
       binding.onIssued(scope, { input: issued.input as Input, result: issued.result as Result }),
   };

@@ -48,8 +48,8 @@ export function sheetBook(scope: SheetScope) {
     const { definition, loadFacts } = bindingOf(kind);
     const row = await findSheet(scope.tx, { ...ofJob, kind });
     const input: unknown = row === null ? definition.emptyInput() : row.input;
-    const facts = await loadFacts(scope, input);
     const { results, drafts } = await upstreamOf(kind);
+    const facts = await loadFacts(scope, input, results);
     return {
       kind,
       version: row?.version ?? 0,
@@ -85,28 +85,32 @@ export function sheetBook(scope: SheetScope) {
     const issue = all.get(kind);
     if (issue === undefined) return [];
     const { definition, loadFacts } = bindingOf(kind);
-    const moved = upstreamRefsSchema.parse(issue.upstream).flatMap((ref) => {
-      const now = all.get(ref.kind);
-      return now === undefined || now.fingerprint === ref.fingerprint ? [] : [{ ref, now }];
-    });
-    const older = new Map(
+    const refs = upstreamRefsSchema.parse(issue.upstream);
+    const issuedFrom = new Map(
       (
         await findIssues(
           scope.tx,
           scope.actor,
-          moved.map(({ ref }) => ref.issueId),
+          refs.map((ref) => ref.issueId),
         )
       ).map((row) => [row.id, row]),
     );
+    const moved = refs.flatMap((ref) => {
+      const now = all.get(ref.kind);
+      return now === undefined || now.fingerprint === ref.fingerprint ? [] : [{ ref, now }];
+    });
     const fromUpstream = moved.flatMap(({ ref, now }) => {
       const read = BOUND_KINDS.find((bound) => bound === ref.kind);
-      const before = older.get(ref.issueId);
+      const before = issuedFrom.get(ref.issueId);
       if (read === undefined || before === undefined) return [];
       const source = `${SHEETS[read].number} ${SHEETS[read].title}`;
       const { keyFigures } = bindingOf(read).definition;
       return changedFigures(source, keyFigures(before.result), keyFigures(now.result));
     });
-    const factsNow = await loadFacts(scope, issue.input);
+    const upstreamThen = Object.fromEntries(
+      refs.map((ref) => [ref.kind, issuedFrom.get(ref.issueId)?.result ?? null]),
+    );
+    const factsNow = await loadFacts(scope, issue.input, upstreamThen);
     const fromFacts =
       canonicalJson(plain(factsNow)) === canonicalJson(issue.facts)
         ? []
