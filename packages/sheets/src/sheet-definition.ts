@@ -30,6 +30,14 @@ export type SheetDefinition<Input, Facts, Upstream, Result> = {
   readonly keyFigures: (result: Result) => readonly KeyFigure[];
   /** The facts in words, so that a changed record can be named: `Quince Q-10 · Vas 48 L`. */
   readonly factFigures: (facts: Facts) => readonly KeyFigure[];
+  /**
+   * What the sheets that read this one are given, and what their change lists may name, where that is less than the
+   * whole: people may read those sheets who may not read this one. Left out = the whole result.
+   */
+  readonly shared?: {
+    readonly result: (result: Result) => unknown;
+    readonly keyFigures: (result: Result) => readonly KeyFigure[];
+  };
 };
 
 /** A definition whose types only it knows: how the job's index and the issuing handle all kinds alike. */
@@ -41,6 +49,10 @@ export type AnySheetDefinition = {
   readonly compute: (input: unknown, facts: unknown, upstream: unknown) => SheetOutcome<unknown>;
   readonly keyFigures: (result: unknown) => readonly KeyFigure[];
   readonly factFigures: (facts: unknown) => readonly KeyFigure[];
+  readonly shared: {
+    readonly result: (result: unknown) => unknown;
+    readonly keyFigures: (result: unknown) => readonly KeyFigure[];
+  };
 };
 
 /**
@@ -50,6 +62,10 @@ export type AnySheetDefinition = {
 export function anySheet<Input, Facts, Upstream, Result>(
   definition: SheetDefinition<Input, Facts, Upstream, Result>,
 ): AnySheetDefinition {
+  const shared = definition.shared ?? {
+    result: (result: Result): unknown => result,
+    keyFigures: definition.keyFigures,
+  };
   return {
     kind: definition.kind,
     engineVersion: definition.engineVersion,
@@ -59,6 +75,10 @@ export function anySheet<Input, Facts, Upstream, Result>(
       definition.compute(input as Input, facts as Facts, upstream as Upstream),
     keyFigures: (result) => definition.keyFigures(result as Result),
     factFigures: (facts) => definition.factFigures(facts as Facts),
+    shared: {
+      result: (result) => shared.result(result as Result),
+      keyFigures: (result) => shared.keyFigures(result as Result),
+    },
   };
 }
 

@@ -67,13 +67,14 @@ export function sheetBook(scope: SheetScope) {
     const results: Partial<Record<SheetKind, unknown>> = {};
     const drafts: SheetKind[] = [];
     for (const read of boundReads(kind)) {
+      const { shared } = bindingOf(read).definition;
       const issue = (await latest()).get(read);
       if (issue !== undefined) {
-        results[read] = issue.result;
+        results[read] = shared.result(issue.result);
         continue;
       }
       const { outcome } = await open(read);
-      results[read] = outcome.state === 'ready' ? outcome.result : null;
+      results[read] = outcome.state === 'ready' ? shared.result(outcome.result) : null;
       drafts.push(read);
     }
     return { results, drafts };
@@ -104,7 +105,7 @@ export function sheetBook(scope: SheetScope) {
       const before = issuedFrom.get(ref.issueId);
       if (read === undefined || before === undefined) return [];
       const source = `${SHEETS[read].number} ${SHEETS[read].title}`;
-      const { keyFigures } = bindingOf(read).definition;
+      const { keyFigures } = bindingOf(read).definition.shared;
       return changedFigures(source, keyFigures(before.result), keyFigures(now.result));
     });
     const upstreamThen = Object.fromEntries(
