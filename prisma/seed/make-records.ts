@@ -12,7 +12,6 @@ import { SUPPLIERS, sponsorTerms } from './suppliers.ts';
 import { type ModelName, VEHICLE_MODELS } from './vehicle-models.ts';
 
 export type Ids = {
-  /** Throws where the demo names something that it has not made. */
   of(name: string): string;
 };
 
@@ -125,7 +124,8 @@ function customerInput({ name, phone, email, address = '', notes = '' }: DemoCus
   return { name, phone, email, address, notes };
 }
 
-function idsIn(what: string, ids: ReadonlyMap<string, string>): Ids {
+/** Throws for a name that the demo has not made. */
+export function idsIn(what: string, ids: ReadonlyMap<string, string>): Ids {
   return {
     of(name) {
       const id = ids.get(name);

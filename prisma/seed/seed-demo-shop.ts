@@ -3,6 +3,7 @@
 import type { Deps } from '@gusset/api/deps';
 import { demoCalendar } from './demo-calendar.ts';
 import { DEMO_PASSWORD, MIRA } from './demo-staff.ts';
+import { runJobs } from './jobs/run-jobs.ts';
 import { makeRecords } from './make-records.ts';
 import { quietDeps } from './quiet-deps.ts';
 import { setUpShop } from './set-up-shop.ts';
@@ -14,11 +15,12 @@ const ZONE = 'Europe/Berlin';
 
 export async function seedDemoShop(deps: Deps): Promise<DemoShop> {
   const calendar = demoCalendar(deps.clock.now(), ZONE);
-  const quiet = quietDeps(deps);
-  const staff = await setUpShop(quiet.deps, calendar);
+  const { deps: quiet, story } = quietDeps(deps);
+  const staff = await setUpShop(quiet, calendar);
   const records = await makeRecords(staff, calendar);
-  const taking = { staff, models: records.models, calendar, story: quiet.story };
+  const taking = { staff, models: records.models, calendar, story };
   const surveys = await takeSurveys(taking);
+  await runJobs({ deps: quiet, staff, records, surveys, calendar, story });
   await measureAgain(taking, surveys);
   return { shopId: staff.shopId, email: MIRA.email, password: DEMO_PASSWORD };
 }

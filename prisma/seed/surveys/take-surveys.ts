@@ -7,7 +7,7 @@ import { isRefusal, type LengthUnit, parseAngle } from '@gusset/units';
 import type { DemoCalendar } from '../demo-calendar.ts';
 import type { Caller } from '../demo-staff.ts';
 import { formKey } from '../form-key.ts';
-import type { Ids } from '../make-records.ts';
+import { type Ids, idsIn } from '../make-records.ts';
 import type { StoryClock } from '../quiet-deps.ts';
 import type { DemoStaff } from '../set-up-shop.ts';
 import { length } from '../typed.ts';
@@ -24,11 +24,11 @@ type Taking = {
 };
 
 /** Answers the id of each survey's first revision by the demo's name for it. */
-export async function takeSurveys(taking: Taking): Promise<ReadonlyMap<string, string>> {
+export async function takeSurveys(taking: Taking): Promise<Ids> {
   const surveys = [...HATCH_SURVEYS, ...SALOON_SURVEYS, ...CAB_SURVEYS];
   const ids = new Map<string, string>();
   for (const survey of surveys) ids.set(survey.name, await take(taking, survey));
-  return ids;
+  return idsIn('survey', ids);
 }
 
 async function take({ staff, models, calendar, story }: Taking, survey: DemoSurvey): Promise<string> {
@@ -52,13 +52,10 @@ async function take({ staff, models, calendar, story }: Taking, survey: DemoSurv
 }
 
 /** After the jobs that rest on the first revision: the letters that came out differently. */
-export async function measureAgain(
-  { staff, calendar, story }: Taking,
-  ids: ReadonlyMap<string, string>,
-): Promise<void> {
+export async function measureAgain({ staff, calendar, story }: Taking, surveys: Ids): Promise<void> {
   for (const survey of HATCH_SURVEYS) {
-    const surveyId = ids.get(survey.name);
-    if (survey.again === undefined || surveyId === undefined) continue;
+    if (survey.again === undefined) continue;
+    const surveyId = surveys.of(survey.name);
     const caller = staff[survey.takenBy];
     story.moveTo(calendar.at(-survey.again.daysAgo, '13:40'));
     const { readings, notes } = survey.again;
