@@ -7,6 +7,8 @@ export { type BoxFromSection, boxFromSection, boxWithNet } from './box/box-sizin
 export { type CornerInBox, cornerInBox } from './box/corner-in-box.ts';
 export { briefSheet } from './brief/brief-sheet.ts';
 export { canonicalJson } from './canonical-json.ts';
+export { type PartsUpstream, type SheetsUsed, SUPPLY_USES } from './parts/derived-lines.ts';
+export { partsSheet } from './parts/parts-sheet.ts';
 export {
   type AnySheetDefinition,
   anySheet,

@@ -2,6 +2,7 @@
 import { SHEET_KINDS, type SheetKind } from '@gusset/contracts/sheet';
 import { boxBinding } from './bindings/box.binding.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
+import { partsBinding } from './bindings/parts.binding.ts';
 import { soundBinding } from './bindings/sound.binding.ts';
 import { surveyBinding } from './bindings/survey.binding.ts';
 import { type AnySheetBinding, anyBinding } from './sheet-binding.ts';
@@ -10,6 +11,7 @@ const BINDINGS: Readonly<Partial<Record<SheetKind, AnySheetBinding>>> = {
   brief: anyBinding(briefBinding),
   survey: anyBinding(surveyBinding),
   sound: anyBinding(soundBinding),
+  parts: anyBinding(partsBinding),
   box: anyBinding(boxBinding),
 };
 

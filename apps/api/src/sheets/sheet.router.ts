@@ -7,6 +7,7 @@ import type { Actor, Deps } from '../deps.ts';
 import { allowed, router } from '../trpc/procedures.ts';
 import { boxBinding } from './bindings/box.binding.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
+import { partsBinding } from './bindings/parts.binding.ts';
 import { soundBinding } from './bindings/sound.binding.ts';
 import { surveyBinding } from './bindings/survey.binding.ts';
 import { checkIssue, issueSheet, readSheet, type SheetView, saveDraft } from './sheet.service.ts';
@@ -59,5 +60,6 @@ export const sheetRouter = router({
   brief: routerOf(briefBinding),
   survey: routerOf(surveyBinding),
   sound: routerOf(soundBinding),
+  parts: routerOf(partsBinding),
   box: routerOf(boxBinding),
 });

@@ -1,5 +1,6 @@
 // The whole API in one place. Each noun has its own router; this file only lists them.
 import { auditRouter } from '../audit/audit.router.ts';
+import { deliveryRouter } from '../deliveries/delivery.router.ts';
 import { jobRouter } from '../jobs/job.router.ts';
 import { accountRouter, leaveRouter, peopleRouter } from '../people/people.routers.ts';
 import {
@@ -22,6 +23,7 @@ export const appRouter = router({
   audit: auditRouter,
   bay: bayRouter,
   customer: customerRouter,
+  delivery: deliveryRouter,
   job: jobRouter,
   leave: leaveRouter,
   part: partRouter,

@@ -60,3 +60,5 @@ export const partsLineSchema = z.strictObject({
 export type PartsLine = z.infer<typeof partsLineSchema>;
 
 export type PartsResult = { readonly lines: readonly PartsLine[] };
+
+export { type PartFact, type PartsFacts, usualSource } from './parts-facts.ts';

@@ -72,6 +72,25 @@ export function findParts(
   });
 }
 
+/** Hardware and supplies by what they are for, by name. */
+export function findPartsByUse(
+  tx: Tx,
+  { shopId }: Pick<Actor, 'shopId'>,
+  uses: readonly string[],
+): Promise<PartRow[]> {
+  return tx.part.findMany({
+    where: {
+      shopId,
+      archivedAt: null,
+      kind: { in: ['hardware', 'supply'] },
+      OR: uses.map((use) => ({ figures: { path: ['use'], equals: use } })),
+    },
+    select: view,
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+    take: 200,
+  });
+}
+
 /** One kind of part as a record kind of its own: its list, its figures, its form. */
 export function partKind<K extends PartKind>(
   kind: K,
