@@ -1,0 +1,78 @@
+import type { BriefResult } from '@gusset/contracts/brief';
+import type { PartFact, PartsFacts } from '@gusset/contracts/parts';
+import { describe, expect, it } from 'vitest';
+import { briefSheet } from '../brief/brief-sheet.ts';
+import { partsSheet } from './parts-sheet.ts';
+
+const board: PartFact = {
+  id: '00000000-0000-7000-8000-0000000000b1',
+  kind: 'sheet',
+  name: 'MDF 18',
+  unit: 'sheet',
+  stockQuantity: 2,
+  supplierId: null,
+  supplierName: null,
+  use: null,
+  finish: null,
+};
+const facts: PartsFacts = { parts: [board], usual: [] };
+const cutting = { sheetsUsed: [{ partId: board.id, name: 'MDF 18', count: 3 }] };
+const brief: BriefResult = {
+  ...briefSheet.emptyInput(),
+  wish: 'Deep',
+  aim: 'deep',
+  broughtParts: [
+    { key: 'amp', description: 'Amplifier from the old car', bringer: 'customer', note: 'test it first' },
+    { key: 'wire', description: 'Cable', bringer: 'shop', note: '' },
+  ],
+};
+
+function linesOf(
+  changes: Partial<ReturnType<typeof partsSheet.emptyInput>> = {},
+  upstream = { cutting, brief },
+) {
+  const outcome = partsSheet.compute({ ...partsSheet.emptyInput(), ...changes }, facts, upstream);
+  if (outcome.state !== 'ready') throw new Error(JSON.stringify(outcome));
+  return outcome.result.lines;
+}
+
+const unchanged = {
+  quantity: null,
+  reason: '',
+  partId: null,
+  source: null,
+  supplierId: null,
+  returnDueOn: null,
+  leftOut: false,
+};
+
+describe('the parts sheet', () => {
+  it('buys what the shelf does not hold', () => {
+    expect(linesOf()[0]).toMatchObject({
+      key: `sheet:${board.id}`,
+      quantity: 3,
+      unit: 'sheet',
+      source: 'buy',
+    });
+    const two = { sheetsUsed: [{ partId: board.id, name: 'MDF 18', count: 2 }] };
+    expect(linesOf({}, { cutting: two, brief })[0]?.source).toBe('stock');
+  });
+  it('takes up what the customer brings, and leaves out what the shop gets anyway', () => {
+    const brought = linesOf().filter((line) => line.key.startsWith('brief:'));
+    expect(brought).toMatchObject([{ key: 'brief:amp', source: 'customer', note: 'test it first' }]);
+    expect(linesOf({ settledBriefKeys: ['amp'] }).some((line) => line.key === 'brief:amp')).toBe(false);
+  });
+  it('keeps the worked-out quantity and the reason beside a changed one', () => {
+    const lines = linesOf({
+      overrides: [{ ...unchanged, key: `sheet:${board.id}`, quantity: 4, reason: 'one spare' }],
+    });
+    expect(lines[0]).toMatchObject({ quantity: 4, workedOutQuantity: 3, because: 'one spare' });
+  });
+  it('leaves a line out when told so', () => {
+    const lines = linesOf({ overrides: [{ ...unchanged, key: `sheet:${board.id}`, leftOut: true }] });
+    expect(lines.some((line) => line.key.startsWith('sheet:'))).toBe(false);
+  });
+  it('asks for something when there is nothing', () => {
+    expect(partsSheet.compute(partsSheet.emptyInput(), facts, {})).toMatchObject({ state: 'incomplete' });
+  });
+});
