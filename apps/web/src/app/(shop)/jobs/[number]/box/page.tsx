@@ -1,0 +1,16 @@
+import type { Metadata } from 'next';
+import { BoxScreen } from '../../../../../features/box/box-screen.tsx';
+import { readJob } from '../../../../../shared/job/read-job.ts';
+
+type Params = { params: Promise<{ number: string }> };
+
+export async function generateMetadata({ params }: Params): Promise<Metadata> {
+  return { title: `Box · job ${(await params).number}` };
+}
+
+export default async function BoxPage({ params }: Params) {
+  const { opened, sheet } = await readJob((await params).number, (api, { job }) =>
+    api.sheet.box.read.query({ jobId: job.id }),
+  );
+  return <BoxScreen opened={opened} start={sheet} />;
+}

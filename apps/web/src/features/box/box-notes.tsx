@@ -1,0 +1,171 @@
+'use client';
+
+import type { BoxSheetResult } from '@gusset/contracts/box';
+import type { SoundResult } from '@gusset/contracts/sound';
+import { cornerInBox, type SheetOutcome } from '@gusset/sheets';
+import { formatVolume } from '@gusset/units';
+import { Caution } from '../../shared/marks/caution.tsx';
+import { Row, Rows } from '../../shared/marks/row.tsx';
+import { Verdict } from '../../shared/marks/verdict.tsx';
+import styles from './box-screen.module.css';
+import {
+  boxHeadline,
+  deductionWords,
+  findingWords,
+  type Headline,
+  type LengthWords,
+  liftHeadline,
+  noteWords,
+  openingHeadline,
+  otherFindings,
+} from './box-words.ts';
+
+export type BoxNotesProps = {
+  readonly outcome: SheetOutcome<BoxSheetResult>;
+  readonly result: BoxSheetResult | null;
+  readonly sound: SoundResult | null;
+  readonly length: LengthWords;
+};
+
+/** Verdict first, then the air, the weight, and what to mind. */
+export function BoxNotes({ outcome, result, sound, length }: BoxNotesProps) {
+  const isCurrent = outcome.state === 'ready';
+  const lift = result === null ? null : liftHeadline(result);
+  return (
+    <div className={styles.notes}>
+      <OutcomeVerdict outcome={outcome} length={length} />
+      {isCurrent && outcome.result.place !== null ? (
+        <Say {...openingHeadline(outcome.result.place, length)} />
+      ) : null}
+      {result === null ? null : (
+        <>
+          <VolumeLedger result={result} sound={sound} />
+          <Weight result={result} />
+          {lift === null ? null : <Say {...lift} />}
+          <OtherFindings result={result} length={length} />
+          <Caution>Keep belts, tethers, airbags and vents clear, and lift with two.</Caution>
+        </>
+      )}
+    </div>
+  );
+}
+
+function Say({ tone, words, lines }: Headline) {
+  return (
+    <Verdict tone={tone} words={words}>
+      {lines.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+    </Verdict>
+  );
+}
+
+function OutcomeVerdict({ outcome, length }: Pick<BoxNotesProps, 'outcome' | 'length'>) {
+  if (outcome.state === 'refused') {
+    return (
+      <Verdict tone="fail" words="Such a box cannot be">
+        {outcome.refusals.map(({ field, why, allowed }) => (
+          <p key={field}>
+            {why}. Accepted: {allowed}.
+          </p>
+        ))}
+      </Verdict>
+    );
+  }
+  if (outcome.state === 'incomplete') {
+    return (
+      <Verdict tone="check" words="Still missing">
+        <ul className={styles.findings}>
+          {outcome.missing.map(({ field, what }) => (
+            <li key={field}>{what}</li>
+          ))}
+        </ul>
+      </Verdict>
+    );
+  }
+  return <Say {...boxHeadline(outcome.result, length)} />;
+}
+
+const litres = (value: number) => formatVolume(value, 'metric');
+const signed = (value: number) => `${value < 0 ? '−' : '+'}${litres(Math.abs(value))}`;
+
+function VolumeLedger({ result, sound }: Pick<BoxNotesProps, 'sound'> & { readonly result: BoxSheetResult }) {
+  const { volumes } = result.box;
+  const { netLitres, targetNetLitres, overTargetLitres } = volumes;
+  const corner = sound === null ? null : cornerInBox(sound, netLitres);
+  return (
+    <>
+      <Rows title="Volume">
+        <Row label="Gross inside">{litres(volumes.grossLitres)}</Row>
+        {volumes.deductions.map((deduction) => (
+          <Row
+            key={`${deduction.code} ${deduction.label ?? ''}`}
+            label={deductionWords(deduction)}
+            tone={deduction.source === 'missing' ? 'brass' : 'plain'}
+          >
+            {signed(-deduction.litres)}
+          </Row>
+        ))}
+        <Row label="Net" isTotal>
+          {`${litres(netLitres)} · ${formatVolume(netLitres, 'imperial')}`}
+        </Row>
+        {targetNetLitres === null || overTargetLitres === null ? null : (
+          <Row label={`Wanted ${litres(targetNetLitres)}`} tone="mark">
+            {signed(overTargetLitres)}
+          </Row>
+        )}
+      </Rows>
+      {corner === null ? null : (
+        <Rows title="In this air, about">
+          <Row label="Corner, −3 dB outdoors">{corner.f3Hz.toFixed(1)} Hz</Row>
+          <Row label="System Q">{corner.qtc.toFixed(2)}</Row>
+        </Rows>
+      )}
+    </>
+  );
+}
+
+function Weight({ result }: { readonly result: BoxSheetResult }) {
+  const { mass } = result.box;
+  return (
+    <Rows title="Mass, without finish and glue">
+      <Row label="Empty">{mass.emptyKg.toFixed(1)} kg</Row>
+      <Row label="With drivers" isTotal>
+        {mass.withDriversKg.toFixed(1)} kg
+      </Row>
+      {result.payloadKg === null ? null : (
+        <Row label="The car may carry">{result.payloadKg.toFixed(0)} kg</Row>
+      )}
+      {result.finishTotals.map(({ partId, name, areaM2 }) => (
+        <Row key={partId} label={name}>
+          {areaM2.toFixed(2)} m²
+        </Row>
+      ))}
+    </Rows>
+  );
+}
+
+function OtherFindings({
+  result,
+  length,
+}: {
+  readonly result: BoxSheetResult;
+  readonly length: LengthWords;
+}) {
+  const { findings, notes } = otherFindings(result);
+  const lines = [
+    ...notes.map((note) => noteWords(note, length)),
+    ...findings.map((finding) => findingWords(finding, length)),
+  ];
+  if (lines.length === 0) return null;
+  return (
+    <section aria-label="To mind">
+      <h2 className="caption">To mind</h2>
+      <ul className={styles.findings}>
+        {[...new Set(lines)].map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,100 @@
+'use client';
+
+import { type BoxFacts, type BoxInput, type BoxSheetResult, boxInputSchema } from '@gusset/contracts/box';
+import type { BoxUpstream } from '@gusset/sheets';
+import { Button } from '../../shared/controls/button.tsx';
+import { useTRPCClient } from '../../shared/data/api-client.ts';
+import type { ApiOutputs } from '../../shared/data/api-types.ts';
+import { fieldError } from '../../shared/data/shop-error.ts';
+import type { OpenedJob } from '../../shared/job/job-sheet.ts';
+import { JobSheetPage, useTitleCells } from '../../shared/job/job-sheet-page.tsx';
+import { useJobSheet } from '../../shared/job/use-job-sheet.ts';
+import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
+import { BoxDrawings } from './box-drawings.tsx';
+import { BoxNotes } from './box-notes.tsx';
+import styles from './box-screen.module.css';
+import { BoxSettings } from './box-settings.tsx';
+import { PanelList } from './panel-list.tsx';
+import { useLengthRule } from './use-length-rule.ts';
+
+const FIELD_WORDS: Readonly<Record<keyof BoxInput, string>> = {
+  shape: 'Shape',
+  outside: 'Outside sizes',
+  slopedFace: 'Which face leans',
+  carcassId: 'Board',
+  baffleId: 'Baffle board',
+  finishes: 'Finish by face',
+  finishWrapsOpenings: 'Finish tucked into the openings',
+  baffle: 'Baffle',
+  drivers: 'How the drivers are fitted',
+  bracing: 'Braces',
+  cornerBlocks: 'Corner blocks',
+  terminalCup: 'Terminal cup',
+  lining: 'Lining',
+  lowPassHz: 'Low-pass corner',
+  place: 'Where it stands',
+  notes: 'Notes',
+};
+
+export type BoxScreenProps = {
+  readonly opened: OpenedJob;
+  readonly start: ApiOutputs['sheet']['box']['read'];
+};
+
+/** Sheet 04: the box in the car, drawn, changed on the drawing, and everything that follows from it. */
+export function BoxScreen({ opened, start }: BoxScreenProps) {
+  const { job } = opened;
+  const sheet = useJobSheet<BoxInput, BoxFacts, BoxUpstream, BoxSheetResult>({
+    kind: 'box',
+    jobId: job.id,
+    jobNumber: job.number,
+    start,
+    procedures: useTRPCClient().sheet.box,
+    readDraft: (kept) => boxInputSchema.safeParse(kept).data ?? null,
+  });
+  const rule = useLengthRule();
+  const { result, outcome } = sheet;
+  const errorOf = (field: string): string | null => {
+    const refusal =
+      outcome.state === 'refused' ? outcome.refusals.find((one) => one.field === field) : undefined;
+    if (refusal !== undefined) return `${refusal.why}. Accepted: ${refusal.allowed}.`;
+    return fieldError(sheet.autosave.error, `input.${field}`);
+  };
+  return (
+    <JobSheetPage
+      opened={opened}
+      sheet={sheet}
+      fieldWords={FIELD_WORDS}
+      acts={<Button onPress={() => window.print()}>Print</Button>}
+    >
+      <SheetFrame
+        viewCaption={`Side section on centre line · ${rule.unit}${
+          result !== null && outcome.state !== 'ready' ? ' · as it could last be built' : ''
+        }`}
+        titleBlock={useTitleCells(opened, sheet)}
+        isStale={sheet.isStale}
+        notes={
+          <BoxNotes
+            outcome={outcome}
+            result={result}
+            sound={sheet.data.upstream.sound ?? null}
+            length={rule.words}
+          />
+        }
+      >
+        <div className={styles.view}>
+          {result === null ? (
+            <p className={styles.empty}>
+              Choose the board and type the outside sizes, or take the largest box that stands in the measured
+              space: the box draws itself here.
+            </p>
+          ) : (
+            <BoxDrawings sheet={sheet} result={result} rule={rule} errorOf={errorOf} />
+          )}
+          <BoxSettings sheet={sheet} errorOf={errorOf} rule={rule} />
+          {result === null ? null : <PanelList result={result} rule={rule} />}
+        </div>
+      </SheetFrame>
+    </JobSheetPage>
+  );
+}

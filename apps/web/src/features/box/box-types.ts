@@ -1,0 +1,36 @@
+import type { BoxFacts, BoxInput, BoxLength, BoxSheetResult } from '@gusset/contracts/box';
+import type { BoxUpstream } from '@gusset/sheets';
+import type { TypedLength } from '@gusset/units';
+import type { JobSheet } from '../../shared/job/use-job-sheet.ts';
+
+export type BoxJobSheet = JobSheet<BoxInput, BoxFacts, BoxUpstream, BoxSheetResult>;
+
+/** The outside dimensions, by their fields. */
+export type OutsideKey = keyof BoxInput['outside'];
+
+export const OUTSIDE_WORDS: Readonly<Record<OutsideKey, string>> = {
+  width: 'Outside width',
+  height: 'Outside height',
+  depth: 'Outside depth',
+  depthTop: 'Depth at the top',
+};
+
+export function outsideKeyOf(key: string): OutsideKey | null {
+  switch (key) {
+    case 'outside.width':
+      return 'width';
+    case 'outside.height':
+      return 'height';
+    case 'outside.depth':
+      return 'depth';
+    case 'outside.depthTop':
+      return 'depthTop';
+    default:
+      return null;
+  }
+}
+
+/** As a draft keeps it: the note of the field stays on the screen. */
+export function keptLength(length: TypedLength | null): BoxLength | null {
+  return length === null ? null : { mm: length.mm, typed: length.typed, unit: length.unit };
+}
