@@ -4,9 +4,9 @@ import { readFrontDoorEnv } from './env.ts';
 describe('readFrontDoorEnv', () => {
   it('starts with no settings at all', () => {
     expect(readFrontDoorEnv({})).toEqual({
-      port: 3000,
+      port: 4300,
       host: '127.0.0.1',
-      apiOrigins: ['http://127.0.0.1:4000'],
+      apiOrigins: ['http://127.0.0.1:4310'],
       dataDir: '.data',
       tlsFiles: null,
       localCertificate: false,

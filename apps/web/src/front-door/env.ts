@@ -13,11 +13,11 @@ const flagSchema = z
   .transform((flag) => flag === '1');
 
 const envSchema = z.object({
-  PORT: z.coerce.number().int().min(0).max(LARGEST_PORT).default(3000),
+  PORT: z.coerce.number().int().min(0).max(LARGEST_PORT).default(4300),
   HOST: z.string().min(1).default('127.0.0.1'),
   API_ORIGINS: z
     .string()
-    .default('http://127.0.0.1:4000')
+    .default('http://127.0.0.1:4310')
     .transform((list) => list.split(',').map((origin) => origin.trim()))
     .pipe(z.array(originSchema).min(1)),
   GUSSET_DATA_DIR: z.string().min(1).default('.data'),
