@@ -52,6 +52,7 @@ export const INES: StaffMember = {
   hourlyCostMinor: 2_800,
 };
 export const COLLEAGUES = [DANIEL, TOMAS, INES] as const;
+export const DEMO_EMAILS: readonly string[] = [MIRA, ...COLLEAGUES].map(({ email }) => email);
 
 export type Caller = ReturnType<typeof appRouter.createCaller>;
 export type SignedUp = { readonly userId: string; readonly name: string; readonly email: string };

@@ -21,7 +21,7 @@ export const JOBS_ON_PAPER: readonly DemoJob[] = [
       notes: 'Electric: 12 V side only. Nothing of the high-voltage system is touched or covered.',
     },
     survey: { name: 'lark boot', daysAgo: 15 },
-    sound: { daysAgo: 14, driver: 'QN-08-4', count: 1, watts: 180, litres: '20', fill: 'lined' },
+    sound: { daysAgo: 14, driver: 'QN-08-4', count: 1, watts: 100, litres: '20', fill: 'lined' },
     box: {
       daysAgo: 13,
       shape: 'rectangular',
@@ -54,7 +54,7 @@ export const JOBS_ON_PAPER: readonly DemoJob[] = [
       wishedIn: 30,
     },
     survey: { name: 'brisk boot', daysAgo: 13 },
-    sound: { daysAgo: 12, driver: 'QN-08-4', count: 1, watts: 200, litres: '17', fill: 'lined' },
+    sound: { daysAgo: 12, driver: 'QN-08-4', count: 1, watts: 110, litres: '17', fill: 'lined' },
     box: {
       daysAgo: 11,
       shape: 'wedge',
@@ -87,7 +87,7 @@ export const JOBS_ON_PAPER: readonly DemoJob[] = [
       wishedIn: 25,
     },
     survey: { name: 'corrie boot', daysAgo: 10 },
-    sound: { daysAgo: 9, driver: 'QN-10-4', count: 1, watts: 300, litres: '28', fill: 'lined' },
+    sound: { daysAgo: 9, driver: 'QN-10-4', count: 1, watts: 170, litres: '28', fill: 'lined' },
     box: {
       daysAgo: 8,
       shape: 'rectangular',
@@ -118,7 +118,7 @@ export const JOBS_ON_PAPER: readonly DemoJob[] = [
       budgetMinor: 130_000,
     },
     survey: { name: 'packet bulkhead', daysAgo: 5 },
-    sound: { daysAgo: 4, driver: 'MD-06-4', count: 2, watts: 160, litres: '16', fill: 'half' },
+    sound: { daysAgo: 4, driver: 'MD-06-4', count: 2, watts: 110, litres: '16', fill: 'half' },
     box: {
       daysAgo: 3,
       shape: 'rectangular',
