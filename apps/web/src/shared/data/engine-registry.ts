@@ -4,6 +4,8 @@ import {
   anySheet,
   boxSheet,
   briefSheet,
+  partsSheet,
+  priceSheet,
   soundSheet,
   surveySheet,
 } from '@gusset/sheets';
@@ -14,4 +16,6 @@ export const ENGINES: Partial<Readonly<Record<SheetKind, AnySheetDefinition>>> =
   survey: anySheet(surveySheet),
   sound: anySheet(soundSheet),
   box: anySheet(boxSheet),
+  parts: anySheet(partsSheet),
+  price: anySheet(priceSheet),
 };
