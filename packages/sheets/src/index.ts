@@ -9,6 +9,10 @@ export { briefSheet } from './brief/brief-sheet.ts';
 export { canonicalJson } from './canonical-json.ts';
 export { type PartsUpstream, type SheetsUsed, SUPPLY_USES } from './parts/derived-lines.ts';
 export { partsSheet } from './parts/parts-sheet.ts';
+export { amountWords } from './price/price-figures.ts';
+export { CUSTOMER_PARTS_KEY } from './price/price-lines.ts';
+export { type PriceUpstream, priceSheet } from './price/price-sheet.ts';
+export { standardJobTasks, withoutTask, withTask } from './price/standard-job-tasks.ts';
 export {
   type AnySheetDefinition,
   anySheet,

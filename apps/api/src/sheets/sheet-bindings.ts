@@ -3,6 +3,7 @@ import { SHEET_KINDS, type SheetKind } from '@gusset/contracts/sheet';
 import { boxBinding } from './bindings/box.binding.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
 import { partsBinding } from './bindings/parts.binding.ts';
+import { priceBinding } from './bindings/price.binding.ts';
 import { soundBinding } from './bindings/sound.binding.ts';
 import { surveyBinding } from './bindings/survey.binding.ts';
 import { type AnySheetBinding, anyBinding } from './sheet-binding.ts';
@@ -13,6 +14,7 @@ const BINDINGS: Readonly<Partial<Record<SheetKind, AnySheetBinding>>> = {
   sound: anyBinding(soundBinding),
   parts: anyBinding(partsBinding),
   box: anyBinding(boxBinding),
+  price: anyBinding(priceBinding),
 };
 
 /** The kinds that exist, in the order of their numbers. */

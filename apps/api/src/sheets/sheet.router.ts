@@ -8,6 +8,7 @@ import { allowed, router } from '../trpc/procedures.ts';
 import { boxBinding } from './bindings/box.binding.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
 import { partsBinding } from './bindings/parts.binding.ts';
+import { priceBinding } from './bindings/price.binding.ts';
 import { soundBinding } from './bindings/sound.binding.ts';
 import { surveyBinding } from './bindings/survey.binding.ts';
 import { checkIssue, issueSheet, readSheet, type SheetView, saveDraft } from './sheet.service.ts';
@@ -62,4 +63,5 @@ export const sheetRouter = router({
   sound: routerOf(soundBinding),
   parts: routerOf(partsBinding),
   box: routerOf(boxBinding),
+  price: routerOf(priceBinding),
 });

@@ -5,12 +5,13 @@ import { nameSchema, notesSchema, priceMinorSchema, shortTextSchema } from '../c
 import {
   depositRuleSchema,
   discountSchema,
+  type LineKind,
   lineKindSchema,
   type PricedQuote,
   quantitySchema,
 } from '../estimating/index.ts';
 import { partGroupSchema, taskPhaseSchema, taskPrerequisiteSchema } from '../planning/index.ts';
-import { bayKindSchema, skillSchema } from '../shop/index.ts';
+import { bayKindSchema, type Skill, skillSchema } from '../shop/index.ts';
 
 /** One task of this job, as priced and planned. */
 export const jobTaskSpecSchema = z.strictObject({
@@ -63,6 +64,17 @@ export const priceInputSchema = z.strictObject({
 });
 export type PriceInput = z.infer<typeof priceInputSchema>;
 
+/** Something to settle before the customer sees the price. The sentence is the screen's. */
+export type PriceNote =
+  /** The customer would read prices and not what they are for. */
+  | { readonly code: 'no-scope' }
+  /** Nothing says what it costs the customer: the catalogue has no price and nobody typed one. */
+  | { readonly code: 'no-price'; readonly lineKey: string; readonly description: string }
+  /** A price was typed for a line that is not on the parts sheet any more. */
+  | { readonly code: 'price-for-nothing'; readonly lineKey: string }
+  /** A task waits for one that is not on the list; that wait is left out. */
+  | { readonly code: 'wait-left-out'; readonly taskKey: string; readonly missingKey: string };
+
 export type PriceResult = {
   readonly quote: PricedQuote;
   /** For the plan: no money in here. */
@@ -70,4 +82,49 @@ export type PriceResult = {
   readonly scope: string;
   readonly terms: string;
   readonly labourMinutes: number;
+  readonly notes: readonly PriceNote[];
+};
+
+/** What the sheets that read this one get of it: nobody needs to see money to plan. */
+export type SharedPriceResult = Pick<PriceResult, 'tasks' | 'labourMinutes'>;
+
+/** What a part costs and sells for, as the catalogue said when the sheet was worked out. */
+export type PartPrice = {
+  readonly partId: string;
+  readonly name: string;
+  readonly buyPriceMinor: number;
+  /** 0 = not set: the shop's markup on the cost. */
+  readonly sellPriceMinor: number;
+};
+
+export type PriceFacts = {
+  readonly currency: string;
+  /** The parts that the parts sheet names and the catalogue knows, by id. */
+  readonly partPrices: readonly PartPrice[];
+  readonly rates: {
+    readonly labourRateMinor: number;
+    readonly labourRateBySkillMinor: Readonly<Partial<Record<Skill, number>>>;
+    /** What an hour costs the shop: the mean of those who can do it. */
+    readonly hourlyCostMinor: number;
+    readonly hourlyCostBySkillMinor: Readonly<Partial<Record<Skill, number>>>;
+    readonly materialMarkupBasisPoints: number;
+    readonly partMarkupBasisPoints: number;
+    readonly marginFloorBasisPoints: number;
+    readonly suppliesPercentOfLabourBasisPoints: number;
+    readonly suppliesCapMinor: number;
+    readonly customerPartFeeMinor: number;
+  };
+  readonly taxes: {
+    readonly codes: readonly {
+      readonly code: string;
+      readonly name: string;
+      readonly rateBasisPoints: number;
+    }[];
+    readonly codeByKind: Readonly<Record<LineKind, string | null>>;
+    readonly pricesIncludeTax: boolean;
+    readonly rounding: 'per-line' | 'per-document';
+  };
+  readonly depositBasisPoints: number;
+  readonly validDays: number;
+  readonly terms: string;
 };
