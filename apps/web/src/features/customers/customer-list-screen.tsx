@@ -27,7 +27,7 @@ const COLUMNS: readonly DataColumn<CustomerRow>[] = [
     header: 'Phone',
     cell: (row) => row.phone,
     sortBy: (row) => row.phone || null,
-    onCard: 'line',
+    onCard: 'side',
   },
   {
     id: 'email',
@@ -53,7 +53,7 @@ const COLUMNS: readonly DataColumn<CustomerRow>[] = [
     sortBy: (row) => row.jobCount,
     isFigures: true,
     width: '90px',
-    onCard: 'side',
+    onCard: 'left-out',
   },
 ];
 

@@ -155,7 +155,7 @@ export function ModelScreen({ model }: { readonly model: VehicleModel | null }) 
         </Caution>
       ) : null}
       <FieldSet title="Which model">
-        <FieldGrid cellMinPx={220}>
+        <FieldGrid cellMinPx={190}>
           <FormText control={control} name="make" label={LABELS.make} isRequired isReadOnly={isReadOnly} />
           <FormText control={control} name="model" label={LABELS.model} isRequired isReadOnly={isReadOnly} />
           <FormSelect

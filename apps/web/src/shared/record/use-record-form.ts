@@ -14,6 +14,7 @@ import { type ShownError, shownError } from '../data/shop-error.ts';
 import type { Keep } from '../overlays/conflict-dialog.tsx';
 import { useMessages } from '../overlays/messages.tsx';
 import { type FlatDifference, flatDifferences } from './flat-conflict.ts';
+import { formWords } from './form-words.ts';
 
 /** What every saved record answers. */
 export type SavedRecord = { readonly id: string; readonly version: number; readonly archived: boolean };
@@ -60,7 +61,10 @@ export function useRecordForm<Values extends FieldValues, Input, Saved extends S
   const [version, setVersion] = useState(record?.version ?? 0);
   const [problem, setProblem] = useState<ShownError | null>(null);
   const [conflict, setConflict] = useState<RecordConflict | null>(null);
-  const form = useForm<Values, unknown, Input>({ resolver: zodResolver(schema), defaultValues: start });
+  const form = useForm<Values, unknown, Input>({
+    resolver: zodResolver(schema, { error: formWords }),
+    defaultValues: start,
+  });
   const { isDirty, isSubmitting } = form.formState;
 
   useEffect(() => {
