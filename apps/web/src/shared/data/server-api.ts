@@ -6,15 +6,21 @@ import type { AppRouter } from './api-types.ts';
 
 const apiOrigins = (): readonly string[] => (process.env.API_ORIGINS ?? 'http://127.0.0.1:4310').split(',');
 
+/** Waits between rounds, ms: an API process that starts anew is back within a few seconds. */
+const ROUNDS_MS = [0, 400, 1_200, 2_500];
+
 /** Asks the API processes in order until one takes the connection. Questions only, so asking twice is safe. */
 const fetchFromAny: typeof fetch = async (input, init) => {
   const path = new URL(input instanceof Request ? input.url : input);
   let lastError: unknown = null;
-  for (const origin of apiOrigins()) {
-    try {
-      return await fetch(new URL(`${path.pathname}${path.search}`, origin), { ...init, cache: 'no-store' });
-    } catch (error) {
-      lastError = error;
+  for (const waitMs of ROUNDS_MS) {
+    if (waitMs > 0) await new Promise((resolve) => setTimeout(resolve, waitMs));
+    for (const origin of apiOrigins()) {
+      try {
+        return await fetch(new URL(`${path.pathname}${path.search}`, origin), { ...init, cache: 'no-store' });
+      } catch (error) {
+        lastError = error;
+      }
     }
   }
   throw lastError;
