@@ -44,7 +44,7 @@ export function jobTitleCells(title: JobTitle): readonly TitleCell[] {
     },
     { caption: 'Units', value: title.units },
     { caption: 'Scale', value: title.scale ?? 'none', isFigures: title.scale !== null },
-    { caption: 'Sheet', value: `${title.sheet.number} of ${title.sheet.of}`, isFigures: true },
+    { caption: 'Sheet', value: `${title.sheet.number}/${title.sheet.of}`, isFigures: true },
   ];
 }
 
