@@ -19,6 +19,10 @@ export type DemoRecords = {
   readonly suppliers: Ids;
   /** By the part's code. */
   readonly parts: Ids;
+  /** The supplier of each part, by the part's code. */
+  readonly partSuppliers: Ids;
+  /** Codes of the parts that lie on the shelf. */
+  readonly stocked: ReadonlySet<string>;
   readonly models: Ids;
   readonly customers: Ids;
   /** By number plate. */
@@ -29,7 +33,19 @@ export async function makeRecords(staff: DemoStaff, calendar: DemoCalendar): Pro
   const suppliers = await makeSuppliers(staff, calendar);
   const parts = await makeCatalogue(staff, suppliers);
   const models = await makeModels(staff);
-  return { suppliers, parts, models, ...(await makeCustomers(staff, models)) };
+  const catalogue = [...DRIVERS, ...AMPLIFIERS, ...PROCESSORS, ...SOURCES, ...SHEETS, ...FINISHES];
+  const everything: readonly CatalogueEntry[] = [...catalogue, ...HARDWARE, ...SUPPLIES];
+  return {
+    suppliers,
+    parts,
+    partSuppliers: idsIn(
+      'part',
+      new Map(everything.map(({ code, supplier }) => [code, suppliers.of(supplier)])),
+    ),
+    stocked: new Set(everything.filter(({ stockQuantity }) => stockQuantity > 0).map(({ code }) => code)),
+    models,
+    ...(await makeCustomers(staff, models)),
+  };
 }
 
 async function makeSuppliers({ ines }: DemoStaff, calendar: DemoCalendar): Promise<Ids> {

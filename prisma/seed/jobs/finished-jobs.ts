@@ -16,7 +16,7 @@ export const FINISHED_JOBS: readonly DemoJob[] = [
       aim: 'balanced',
       place: 'Boot, against the seat back',
       keepFree: ['Child-seat tether, left', 'Cover must still close'],
-      budgetMinor: 150_000,
+      budgetMinor: 440_000,
       wishedIn: -32,
       notes: 'Unplugs at the box: one connector, no tools.',
     },
@@ -51,7 +51,7 @@ export const FINISHED_JOBS: readonly DemoJob[] = [
       place: 'Boot, full width',
       keepFree: ['Tow-eye cover', 'Folding warning triangle'],
       freeDepth: length('350'),
-      budgetMinor: 420_000,
+      budgetMinor: 500_000,
       wishedIn: -20,
       broughtParts: [
         {
@@ -103,7 +103,7 @@ export const FINISHED_JOBS: readonly DemoJob[] = [
       aim: 'smooth',
       place: 'Boot, left corner',
       keepFree: ['Spare wheel'],
-      budgetMinor: 60_000,
+      budgetMinor: 250_000,
       notes: 'Placard not readable: payload to be looked up before anything heavy goes in.',
     },
     sound: { daysAgo: 32, driver: 'SR-12-4', count: 1, watts: 150, litres: '34', fill: 'lined' },

@@ -5,6 +5,8 @@ import { FINISHED_JOBS } from './finished-jobs.ts';
 import { JOBS_IN_WORK } from './jobs-in-work.ts';
 import { JOBS_ON_PAPER } from './jobs-on-paper.ts';
 import type { JobsShop } from './jobs-shop.ts';
+import { listParts, priceJob } from './offer-steps.ts';
+import { OFFERS } from './offers.ts';
 
 export const DEMO_JOBS: readonly DemoJob[] = [...FINISHED_JOBS, ...JOBS_IN_WORK, ...JOBS_ON_PAPER].sort(
   (a, b) => b.openedDaysAgo - a.openedDaysAgo || a.name.localeCompare(b.name),
@@ -20,4 +22,9 @@ async function runJob(shop: JobsShop, job: DemoJob): Promise<void> {
   if (job.survey !== undefined) await chooseSurvey(shop, id, job.survey);
   if (job.sound !== undefined) await designSound(shop, id, job.sound);
   if (job.box !== undefined) await drawBox(shop, id, job.box);
+  const offer = OFFERS[job.name];
+  if (offer === undefined) return;
+  const at = { jobId: id, jobName: job.name };
+  await listParts(shop, at, offer.parts);
+  if (offer.price !== undefined) await priceJob(shop, at, offer.price);
 }

@@ -131,11 +131,11 @@ export const FINISHES: readonly CatalogueEntry<'finish'>[] = [
   {
     name: 'Boot carpet, charcoal',
     code: 'CPT-CHAR',
-    unit: 'm2',
+    unit: 'm',
     supplier: BRIGHTWATER,
-    buyPriceMinor: 750,
-    sellPriceMinor: 1_250,
-    stockQuantity: 22,
+    buyPriceMinor: 1_100,
+    sellPriceMinor: 1_850,
+    stockQuantity: 16,
     leadDays: 4,
     figures: {
       finish: 'carpet',
@@ -149,11 +149,11 @@ export const FINISHES: readonly CatalogueEntry<'finish'>[] = [
   {
     name: 'Boot carpet, black, deep',
     code: 'CPT-BLK',
-    unit: 'm2',
+    unit: 'm',
     supplier: BRIGHTWATER,
-    buyPriceMinor: 980,
-    sellPriceMinor: 1_600,
-    stockQuantity: 9,
+    buyPriceMinor: 1_850,
+    sellPriceMinor: 2_950,
+    stockQuantity: 6,
     leadDays: 4,
     figures: {
       finish: 'carpet',
@@ -187,11 +187,11 @@ export const FINISHES: readonly CatalogueEntry<'finish'>[] = [
   {
     name: 'Vinyl, graphite grain',
     code: 'VNL-GR',
-    unit: 'm2',
+    unit: 'm',
     supplier: BRIGHTWATER,
-    buyPriceMinor: 1_450,
-    sellPriceMinor: 2_300,
-    stockQuantity: 6,
+    buyPriceMinor: 2_000,
+    sellPriceMinor: 3_200,
+    stockQuantity: 5,
     leadDays: 6,
     figures: {
       finish: 'vinyl',

@@ -6,13 +6,12 @@ const BRIGHTWATER = 'Brightwater Trim Supply';
 
 export const HARDWARE: readonly CatalogueEntry<'hardware'>[] = [
   {
-    name: 'Wood screw 4 × 50, pack of 200',
+    name: 'Wood screw 4 × 50',
     code: 'SCR-4x50',
-    unit: 'pack',
     supplier: KESTREL,
-    buyPriceMinor: 900,
-    sellPriceMinor: 1_500,
-    stockQuantity: 7,
+    buyPriceMinor: 5,
+    sellPriceMinor: 9,
+    stockQuantity: 1_350,
     figures: { use: 'screw', size: '4 × 50', packQuantity: 200 },
   },
   {
@@ -52,13 +51,13 @@ export const HARDWARE: readonly CatalogueEntry<'hardware'>[] = [
     figures: { use: 'grille', size: '12 in' },
   },
   {
-    name: 'Foam gasket strip 10 × 3, roll of 10 m',
+    name: 'Foam gasket strip 10 × 3',
     code: 'GSK-10',
-    unit: 'pack',
+    unit: 'm',
     supplier: KESTREL,
-    buyPriceMinor: 620,
-    sellPriceMinor: 1_100,
-    stockQuantity: 5,
+    buyPriceMinor: 62,
+    sellPriceMinor: 110,
+    stockQuantity: 48,
     figures: { use: 'gasket', size: '10 × 3 mm', packQuantity: 1 },
   },
   {
@@ -148,7 +147,7 @@ export const SUPPLIES: readonly CatalogueEntry<'supply'>[] = [
   {
     name: 'PVA wood glue',
     code: 'GLU-PVA',
-    unit: 'litre',
+    unit: 'kg',
     supplier: KESTREL,
     buyPriceMinor: 780,
     sellPriceMinor: 1_300,

@@ -1,0 +1,94 @@
+// What the job takes and what it costs: parts and price sheets.
+
+import type { PartsInput, PartsResult } from '@gusset/contracts/parts';
+import type { JobTaskSpec } from '@gusset/contracts/price';
+import { standardJobTasks, withoutTask } from '@gusset/sheets';
+import { formKey } from '../form-key.ts';
+import type { DemoPart, DemoParts, DemoPrice } from './demo-offer.ts';
+import type { JobsShop } from './jobs-shop.ts';
+
+type At = { readonly jobId: string; readonly jobName: string };
+
+export async function listParts(shop: JobsShop, at: At, parts: DemoParts): Promise<void> {
+  const { staff, calendar, story } = shop;
+  story.moveTo(calendar.at(-parts.daysAgo, '10:40'));
+  const { jobId } = at;
+  const { parts: sheet } = staff.ines.sheet;
+  const { input, version } = await sheet.read({ jobId });
+  const typed = await sheet.save({ jobId, version, input: partsInput(shop, at, input, parts) });
+  const driverKey = driverLineOf(typed.outcome.state === 'ready' ? typed.outcome.result : null);
+  const saved =
+    parts.drivers === undefined || driverKey === null
+      ? typed
+      : await sheet.save({
+          jobId,
+          version: typed.version,
+          input: { ...typed.input, overrides: [driversBrought(shop, driverKey, parts.drivers)] },
+        });
+  await sheet.issue({ jobId, version: saved.version });
+}
+
+function partsInput(shop: JobsShop, at: At, input: PartsInput, parts: DemoParts): PartsInput {
+  return {
+    ...input,
+    handLines: parts.byHand.map((part) => handLine(shop, at, part)),
+    settledBriefKeys: [...(parts.settledBriefKeys ?? [])],
+  };
+}
+
+function handLine({ records }: JobsShop, { jobName }: At, part: DemoPart): PartsInput['handLines'][number] {
+  const { code, source = 'buy', note = '', ...rest } = part;
+  return {
+    ...rest,
+    key: `hand:${formKey(`${jobName} ${code}`)}`,
+    partId: records.parts.of(code),
+    description: '',
+    source: source === 'buy' && records.stocked.has(code) ? 'stock' : source,
+    supplierId: source === 'buy' ? records.partSuppliers.of(code) : null,
+    returnDueOn: null,
+    note,
+  };
+}
+
+function driverLineOf(result: PartsResult | null): string | null {
+  return result?.lines.find(({ group }) => group === 'driver')?.key ?? null;
+}
+
+function driversBrought(
+  { calendar }: JobsShop,
+  key: string,
+  { source, backIn }: NonNullable<DemoParts['drivers']>,
+): PartsInput['overrides'][number] {
+  return {
+    key,
+    quantity: null,
+    reason: '',
+    partId: null,
+    source,
+    supplierId: null,
+    returnDueOn: backIn === undefined ? null : calendar.day(backIn),
+    leftOut: false,
+  };
+}
+
+export async function priceJob(shop: JobsShop, { jobId }: At, price: DemoPrice): Promise<void> {
+  const { staff, calendar, story } = shop;
+  const { daysAgo, scope, exclusions = [], extraLines = [], discount = null } = price;
+  story.moveTo(calendar.at(-daysAgo, '16:10'));
+  const { price: sheet } = staff.daniel.sheet;
+  const { input, version } = await sheet.read({ jobId });
+  const saved = await sheet.save({
+    jobId,
+    version,
+    input: { ...input, tasks: tasksOf(price), scope, exclusions, extraLines, discount },
+  });
+  await sheet.issue({ jobId, version: saved.version });
+}
+
+function tasksOf({ finish, without = [], minutes = {} }: DemoPrice): JobTaskSpec[] {
+  const kept = without.reduce<JobTaskSpec[]>(
+    (tasks, key) => withoutTask(tasks, key),
+    standardJobTasks(finish),
+  );
+  return kept.map((task) => ({ ...task, minutes: minutes[task.key] ?? task.minutes }));
+}
