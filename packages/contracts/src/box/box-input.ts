@@ -99,7 +99,7 @@ export const boxInputSchema = z.strictObject({
   /** Corner of the low-pass filter: walls should resonate above twice this. */
   lowPassHz: z.number().min(20).max(2_000),
   place: z.discriminatedUnion('by', [
-    /** On the floor, pushed up to the wall behind it; a null gap is what the shop wants there. */
+    /** On the floor, pushed up to the wall behind it; a null gap is what the shop wants there at worst. */
     z.strictObject({
       by: z.literal('rest'),
       back: z.enum(['seat-back', 'cab-wall', 'other']).nullable(),

@@ -1,11 +1,12 @@
 // A vehicle's cargo space with what stands in it, from the side (x toward the opening, y up) and from above.
 import type { PointMm, PolygonMm, Pose } from '@gusset/contracts/geometry';
 import { hatch, line, polygon, polyline, region, text } from '../scene/items.ts';
-import type { Layer, Scene, SceneItem } from '../scene/scene.ts';
+import type { DimensionItem, Layer, Scene, SceneItem } from '../scene/scene.ts';
 import {
   add,
   between,
   direction,
+  type Extent,
   extentOf,
   leftOf,
   middleOf,
@@ -13,9 +14,11 @@ import {
   spot,
   times,
 } from '../scene/spot.ts';
+import { textWidthPt } from '../text/text-width.ts';
 import { clearanceItems, type DrawnClearance } from './clearance-notes.ts';
 import { type DrawingView, fitWorld, withDefaults } from './drawing-view.ts';
 import { type Ground, ringSides } from './note-places.ts';
+import { type DrawnDimension, dimensionOf } from './placed-dimensions.ts';
 import { type DrawnLabel, labelItems } from './survey-labels.ts';
 import {
   type DrawnEdge,
@@ -46,6 +49,8 @@ export type CavityViewInput = {
   readonly box: DrawnBox | null;
   readonly wayOut: DrawnWayOut | null;
   readonly clearances: readonly DrawnClearance[];
+  /** Sizes of the box in the section's own millimetres; notes keep clear of them. */
+  readonly dimensions?: readonly DrawnDimension[];
 };
 
 const BAND_PT = 11;
@@ -83,6 +88,7 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
   const boxRing = input.box === null ? null : posed(input.box.outer, input.box.pose).map(place);
   const walls = wallItems(input.edges, place, BAND_PT * shrink);
   const obstructions = input.obstructions.map((each) => placedObstruction(each, place));
+  const sizes = (input.dimensions ?? []).map((drawn) => dimensionOf(drawn, place, view));
   const ground: Ground = {
     widthPt: view.widthPt,
     heightPt: view.heightPt,
@@ -92,8 +98,9 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
       ...walls.bands,
       ...ghostRings(input, place),
       ...obstructions.map(({ ring: each }) => each),
+      ...sizes.map(dimensionRing),
     ]),
-    taken: [],
+    taken: sizes.map((size) => figureArea(size)),
   };
   const layers: Layer[] = [
     { id: 'vehicle', items: [...walls.items, ...obstructions.flatMap(({ items }) => items)] },
@@ -102,6 +109,7 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
       id: 'axes',
       items: axes.map(([from, to]) => ({ kind: 'centre-line', from: place(from), to: place(to), key: null })),
     },
+    { id: 'dimensions', items: sizes },
     { id: 'way-out', items: wayOutItems(input, place) },
     { id: 'opening', items: openingItems(input, place, view, ring) },
     {
@@ -123,6 +131,26 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
 }
 
 type Place = (point: PointMm) => Spot;
+
+/** Extension lines and dimension line, closed over what is measured. */
+function dimensionRing({ from, to, offsetPt }: DimensionItem): readonly Spot[] {
+  const away = times(leftOf(direction(from, to)), offsetPt);
+  return [from, add(from, away), add(to, away), to];
+}
+
+/** Room of the figure on its line, whichever way it is turned. */
+function figureArea({ from, to, offsetPt, text: figure, sizePt }: DimensionItem): Extent {
+  const along = direction(from, to);
+  const middle = add(between(from, to, 0.5), times(leftOf(along), offsetPt));
+  const half = textWidthPt(figure, 'mono', sizePt) / 2;
+  const [acrossPt, downPt] = Math.abs(along.x) > Math.abs(along.y) ? [half, sizePt] : [sizePt, half];
+  return {
+    left: middle.x - acrossPt,
+    right: middle.x + acrossPt,
+    top: middle.y - downPt,
+    bottom: middle.y + downPt,
+  };
+}
 
 function worldPoints(input: CavityViewInput): PointMm[] {
   const { box, wayOut } = input;

@@ -39,9 +39,15 @@ function poseOf({ input, facts, cavity, design, box }: PlacedIn): Pose | Refusal
     return { xMm: place.x.mm, yMm: place.y.mm, thetaRad: place.tiltDeg * RAD_PER_DEGREE, zMm };
   }
   const back = place.back ?? usualBack(cavity);
-  const gapMm = place.gap?.mm ?? facts.clearances.seatBackMm;
+  const gapMm = place.gap?.mm ?? usualGapMm(cavity, back, facts);
   const rest = restAgainst(cavity, box.section.finished, { back, gapMm });
   return isRefusal(rest) ? rest : { ...rest, zMm };
+}
+
+/** What the shop wants behind a box and the ± of the wall there, so that it is still left at worst. */
+function usualGapMm(cavity: CavityResult, back: WallRole, { clearances }: PlacedIn['facts']): number {
+  const behind = cavity.walls.filter((wall) => wall.role === back);
+  return clearances.seatBackMm + Math.max(0, ...behind.map((wall) => wall.plusMinusMm));
 }
 
 export function usualBack(cavity: CavityResult): WallRole {

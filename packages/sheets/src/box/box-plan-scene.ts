@@ -6,8 +6,8 @@ import {
   boxPlan,
   cavityPlan,
   type DrawingView,
+  type DrawnDimension,
   type DrawnEdge,
-  dimension,
   hatch,
   placeInFrame,
   polygon,
@@ -76,6 +76,14 @@ function cutOf(result: BoxSheetResult, pose: Pose): Cut {
   };
 }
 
+const widthOf = ({ width }: Cut): DrawnDimension => ({
+  ...width,
+  text: null,
+  offsetPt: OFFSET_PT,
+  key: 'outside.width',
+  failing: false,
+});
+
 const words = (result: BoxSheetResult, { formatLength }: DrawingView) => ({
   title: 'Plan, cut at half height',
   description: `Box ${formatLength(result.box.sizes.carcass.widthMm)} wide, seen from above.`,
@@ -91,7 +99,7 @@ function alone(result: BoxSheetResult, view: DrawingView): Scene {
         ...cut.hidden.map((outline) => ({ mark: null, outline, standing: 'hidden' as const })),
       ],
       centreLines: [],
-      dimensions: [{ ...cut.width, text: null, offsetPt: OFFSET_PT, key: 'outside.width', failing: false }],
+      dimensions: [widthOf(cut)],
       notes: [],
     },
     view,
@@ -108,7 +116,13 @@ function inTheCar(
   const cut = cutOf(result, poseIn(result));
   const end = Math.max(...edges.flatMap(({ from, to }) => [from.xMm, to.xMm]));
   const clearances = result.place?.placement.clearances ?? [];
-  const sides = clearances.filter(({ surface }) => surface.type === 'side');
+  // Several surfaces may bound a side (an arch, the wall above it): the nearest says it all.
+  const sides = (['left', 'right'] as const).flatMap((side) =>
+    clearances
+      .filter(({ surface }) => surface.type === 'side' && surface.side === side)
+      .sort((a, b) => a.clearanceMm - b.clearanceMm)
+      .slice(0, 1),
+  );
   const scene = cavityPlan(
     {
       ...words(result, view),
@@ -125,8 +139,14 @@ function inTheCar(
       clearances: sides.map((clearance) => {
         const [onBox, onSurface] = clearance.at;
         const note = clearanceNote(clearance, view, false);
-        return { ...note, from: at(onBox.xMm, onBox.zMm), to: at(onSurface.xMm, onSurface.zMm) };
+        return {
+          ...note,
+          text: [note.text[0] ?? '', `${clearance.surface.side ?? 'one'} side`],
+          from: at(onBox.xMm, onBox.zMm),
+          to: at(onSurface.xMm, onSurface.zMm),
+        };
       }),
+      dimensions: [widthOf(cut)],
     },
     view,
   );
@@ -139,14 +159,6 @@ function inTheCar(
       polygon(place(ring), 'thin'),
     ]),
     ...cut.hidden.map((ring) => polygon(place(ring), 'hidden')),
-    dimension({
-      from: placeInFrame(world, cut.width.from),
-      to: placeInFrame(world, cut.width.to),
-      offsetPt: OFFSET_PT,
-      text: view.formatLength(result.box.sizes.carcass.widthMm),
-      sizePt: view.textPt,
-      key: 'outside.width',
-    }),
   ];
   const boxAt = scene.layers.findIndex(({ id }) => id === 'box');
   return {

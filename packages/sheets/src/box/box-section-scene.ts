@@ -8,7 +8,6 @@ import {
   type DrawingView,
   type DrawnClearance,
   type DrawnDimension,
-  dimension,
   hatch,
   type Layer,
   placeInFrame,
@@ -22,8 +21,8 @@ import {
 import { AT_ORIGIN, at, poseIn, wallEnds } from './box-outline.ts';
 
 /** Dimension lines stand off the box this far, past the hatched band of a floor. */
-const OFFSET_PT = 34;
-const NEAR_OFFSET_PT = 24;
+const OFFSET_PT = 36;
+const NEAR_OFFSET_PT = 32;
 const MOST_NOTES = 4;
 
 export function boxSectionScene(
@@ -90,6 +89,7 @@ function inTheCar(result: BoxSheetResult, cavity: CavityResult, view: DrawingVie
       box: { outer: result.box.section.finished, inner: null, pose },
       wayOut: null,
       clearances: notes(result, view),
+      dimensions: sizes(result, pose),
     },
     view,
   );
@@ -109,21 +109,8 @@ function inTheCar(result: BoxSheetResult, cavity: CavityResult, view: DrawingVie
       ...words(result, place),
     ],
   };
-  const sizeLayer: Layer = {
-    id: 'dimensions',
-    items: sizes(result, pose).map((drawn) =>
-      dimension({
-        from: placeInFrame(world, drawn.from),
-        to: placeInFrame(world, drawn.to),
-        offsetPt: drawn.offsetPt,
-        text: drawn.text ?? view.formatLength(lengthOf(drawn)),
-        sizePt: view.textPt,
-        key: drawn.key,
-      }),
-    ),
-  };
   const boxAt = scene.layers.findIndex(({ id }) => id === 'box');
-  const layers = [...scene.layers.slice(0, boxAt + 1), boxLayer, sizeLayer, ...scene.layers.slice(boxAt + 1)];
+  const layers = [...scene.layers.slice(0, boxAt + 1), boxLayer, ...scene.layers.slice(boxAt + 1)];
   return { ...scene, layers };
 }
 
@@ -169,8 +156,6 @@ function sizes(result: BoxSheetResult, pose: Pose): readonly DrawnDimension[] {
 function rightToLeft([a, b]: NonNullable<ReturnType<typeof wallEnds>>) {
   return a.xMm >= b.xMm ? ([a, b] as const) : ([b, a] as const);
 }
-
-const lengthOf = ({ from, to }: DrawnDimension) => Math.hypot(to.xMm - from.xMm, to.yMm - from.yMm);
 
 function middleOf(ring: PolygonMm) {
   const sum = ring.reduce((total, point) => at(total.xMm + point.xMm, total.yMm + point.yMm), at(0, 0));

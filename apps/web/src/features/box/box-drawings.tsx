@@ -15,9 +15,10 @@ import type { BoxJobSheet } from './box-types.ts';
 import { DimensionOverlay } from './dimension-overlay.tsx';
 import { FaceHandleOverlay } from './face-handle-overlay.tsx';
 import { planHandles, sectionHandles } from './face-handles.ts';
+import { PanelList } from './panel-list.tsx';
 import type { LengthRule } from './use-length-rule.ts';
 
-const WIDE = { main: { widthPt: 780, heightPt: 440 }, side: { widthPt: 400, heightPt: 320 } };
+const WIDE = { main: { widthPt: 780, heightPt: 500 }, side: { widthPt: 400, heightPt: 350 } };
 const PHONE = { main: { widthPt: 380, heightPt: 320 }, side: { widthPt: 380, heightPt: 300 } };
 
 /** Three dimensions are fetched when somebody asks for them. */
@@ -56,13 +57,13 @@ export function BoxDrawings({ sheet, result, rule, errorOf }: BoxDrawingsProps) 
         minWidthPx={300}
         overlay={
           <>
+            {sheet.mayEdit ? <DimensionOverlay scene={scenes.section} {...overlay} /> : null}
             <FaceHandleOverlay
               scene={scenes.section}
               handles={sectionHandles(result, isInCar)}
               sheet={sheet}
               rule={rule}
             />
-            {sheet.mayEdit ? <DimensionOverlay scene={scenes.section} {...overlay} /> : null}
           </>
         }
         legend={
@@ -82,13 +83,13 @@ export function BoxDrawings({ sheet, result, rule, errorOf }: BoxDrawingsProps) 
             minWidthPx={260}
             overlay={
               <>
+                {sheet.mayEdit ? <DimensionOverlay scene={scenes.plan} {...overlay} /> : null}
                 <FaceHandleOverlay
                   scene={scenes.plan}
                   handles={planHandles(result, isInCar)}
                   sheet={sheet}
                   rule={rule}
                 />
-                {sheet.mayEdit ? <DimensionOverlay scene={scenes.plan} {...overlay} /> : null}
               </>
             }
           />
@@ -108,6 +109,7 @@ export function BoxDrawings({ sheet, result, rule, errorOf }: BoxDrawingsProps) 
             <Button onPress={() => setIsTurning(true)}>Turn it in 3D</Button>
           </div>
         </View>
+        <PanelList result={result} rule={rule} />
       </div>
       <Dialog title="The box from all sides" isOpen={isTurning} onClose={() => setIsTurning(false)} isWide>
         <BoxModel result={result} rule={rule} flat={scenes.corner} />
@@ -118,9 +120,9 @@ export function BoxDrawings({ sheet, result, rule, errorOf }: BoxDrawingsProps) 
 
 function View({ caption, children }: { readonly caption: string; readonly children: React.ReactNode }) {
   return (
-    <section className={styles.view} aria-label={caption}>
+    <div className={styles.view}>
       <p className="caption">{caption}</p>
       {children}
-    </section>
+    </div>
   );
 }

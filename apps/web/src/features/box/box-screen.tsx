@@ -14,7 +14,6 @@ import { BoxDrawings } from './box-drawings.tsx';
 import { BoxNotes } from './box-notes.tsx';
 import styles from './box-screen.module.css';
 import { BoxSettings } from './box-settings.tsx';
-import { PanelList } from './panel-list.tsx';
 import { useLengthRule } from './use-length-rule.ts';
 
 const FIELD_WORDS: Readonly<Record<keyof BoxInput, string>> = {
@@ -92,7 +91,6 @@ export function BoxScreen({ opened, start }: BoxScreenProps) {
             <BoxDrawings sheet={sheet} result={result} rule={rule} errorOf={errorOf} />
           )}
           <BoxSettings sheet={sheet} errorOf={errorOf} rule={rule} />
-          {result === null ? null : <PanelList result={result} rule={rule} />}
         </div>
       </SheetFrame>
     </JobSheetPage>

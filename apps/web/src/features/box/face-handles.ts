@@ -18,6 +18,10 @@ export type FaceHandle = {
 
 const AT_ORIGIN: Pose = { xMm: 0, yMm: 0, thetaRad: 0, zMm: 0 };
 
+/** Shares of the height and of the top: off the middle, where the figures stand. */
+const FRONT_GRIP_AT = 0.28;
+const TOP_GRIP_AT = 0.72;
+
 /** On the side section: front, top, and the upper corner of a wedge. */
 export function sectionHandles(result: BoxSheetResult, isInCar: boolean): readonly FaceHandle[] {
   const { shape } = result.design;
@@ -28,14 +32,14 @@ export function sectionHandles(result: BoxSheetResult, isInCar: boolean): readon
   const bottomMm = isWedge ? shape.depthBottomMm : shape.depthMm;
   const topMm = isWedge ? shape.depthTopMm : shape.depthMm;
   const leansFront = isWedge && shape.slopedFace === 'front';
-  const frontMm = leansFront ? (bottomMm + topMm) / 2 : bottomMm;
+  const frontMm = leansFront ? bottomMm + (topMm - bottomMm) * FRONT_GRIP_AT : bottomMm;
   const topFromMm = isWedge && !leansFront ? bottomMm - topMm : 0;
   const handles: FaceHandle[] = [
-    handle('front', { xMm: frontMm, yMm: heightMm / 2 }, { xMm: 1, yMm: 0 }, bottomMm, [
+    handle('front', { xMm: frontMm, yMm: heightMm * FRONT_GRIP_AT }, { xMm: 1, yMm: 0 }, bottomMm, [
       { key: 'depth', by: 1 },
       ...(isWedge ? [{ key: 'depthTop' as const, by: 1 }] : []),
     ]),
-    handle('top', { xMm: topFromMm + topMm / 2, yMm: heightMm }, { xMm: 0, yMm: 1 }, heightMm, [
+    handle('top', { xMm: topFromMm + topMm * TOP_GRIP_AT, yMm: heightMm }, { xMm: 0, yMm: 1 }, heightMm, [
       { key: 'height', by: 1 },
     ]),
   ];

@@ -11,38 +11,36 @@ export function PanelList({ result, rule }: PanelListProps) {
   return (
     <section aria-label="Panels" className={styles.panels}>
       <h2 className="caption">
-        Panels{result.isDraft ? ' · draft until the real sheet is measured' : ''} · {rule.unit}
+        Panels · {rule.unit}
+        {result.isDraft ? ' · draft until the real sheet is measured' : ''}
       </h2>
-      <div className={styles.scroll}>
-        <table className={styles.table}>
-          <thead>
-            <tr>
-              <th scope="col">Mark</th>
-              <th scope="col">Panel</th>
-              <th scope="col">Size</th>
-              <th scope="col">Thick</th>
-              <th scope="col">Edges</th>
-              <th scope="col">Mass</th>
+      <table className={styles.table}>
+        <thead className="unseen">
+          <tr>
+            <th scope="col">Mark</th>
+            <th scope="col">Panel and its edges</th>
+            <th scope="col">Length × width × thickness</th>
+            <th scope="col">Mass</th>
+          </tr>
+        </thead>
+        <tbody>
+          {panels.map((panel) => (
+            <tr key={panel.id}>
+              <th scope="row" className="figures">
+                {panel.mark}
+              </th>
+              <td>
+                {panel.quantity > 1 ? `${panel.name} × ${panel.quantity}` : panel.name}
+                <small>{edgeWords(panel)}</small>
+              </td>
+              <td className="figures">
+                {rule.drawn(panel.lengthMm)} × {rule.drawn(panel.widthMm)} × {rule.drawn(panel.thicknessMm)}
+              </td>
+              <td className="figures">{panel.massKg.toFixed(2)} kg</td>
             </tr>
-          </thead>
-          <tbody>
-            {panels.map((panel) => (
-              <tr key={panel.id}>
-                <th scope="row" className="figures">
-                  {panel.mark}
-                </th>
-                <td>{panel.quantity > 1 ? `${panel.name} × ${panel.quantity}` : panel.name}</td>
-                <td className="figures">
-                  {rule.drawn(panel.lengthMm)} × {rule.drawn(panel.widthMm)}
-                </td>
-                <td className="figures">{rule.drawn(panel.thicknessMm)}</td>
-                <td>{edgeWords(panel)}</td>
-                <td className="figures">{panel.massKg.toFixed(2)} kg</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </table>
     </section>
   );
 }

@@ -22,7 +22,8 @@ export function placeSummary({ input, data }: BoxJobSheet, { words }: LengthRule
   const { place } = input;
   if (place.by === 'pose')
     return `${words(place.x.mm)} along, ${words(place.y.mm)} up, ${place.tiltDeg}° tilted`;
-  const gap = words(place.gap?.mm ?? data.facts.clearances.seatBackMm);
+  const gap =
+    place.gap === null ? `${words(data.facts.clearances.seatBackMm)} and the ±` : words(place.gap.mm);
   const back = BACKS.find(({ id }) => id === (place.back ?? 'usual'))?.label.toLowerCase() ?? '';
   return `on the floor, ${gap} off ${back}`;
 }
@@ -68,7 +69,7 @@ export function PlaceSettings({ sheet, errorOf, rule }: SettingsProps) {
           <LengthField
             label="Gap behind it"
             isOptional
-            hint={`Empty = ${rule.words(data.facts.clearances.seatBackMm)}, as the shop wants`}
+            hint={`Empty = ${rule.words(data.facts.clearances.seatBackMm)} as the shop wants, and the ± of the wall`}
             value={place.gap}
             maxMm={5_000}
             onCommit={(length) => change({ place: { ...place, gap: keptLength(length) } })}
