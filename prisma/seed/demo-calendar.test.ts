@@ -26,6 +26,12 @@ describe('demoCalendar', () => {
     expect(calendarAt('2027-01-01T12:00:00Z').day(0)).toBe('2026-12-30');
   });
 
+  it('finds a weekday of the week after, from any day of this one', () => {
+    for (const now of ['2026-11-23T06:00:00Z', '2026-11-27T12:00:00Z', '2026-11-29T22:00:00Z']) {
+      expect(calendarAt(now).nextWeek(3)).toBe('2026-12-02'); // a Wednesday
+    }
+  });
+
   it('reads times by the clock of the shop, in winter and in summer', () => {
     expect(calendarAt('2026-11-24T12:00:00Z').at(0, '08:10').toISOString()).toBe('2026-11-24T07:10:00.000Z');
     expect(calendarAt('2026-07-01T12:00:00Z').at(0, '08:10').toISOString()).toBe('2026-07-01T06:10:00.000Z');

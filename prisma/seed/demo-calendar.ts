@@ -10,6 +10,8 @@ export type DemoCalendar = {
   day(offset: number): string;
   /** A moment of that day by the shop's own clock: `at(-1, '08:10')`. */
   at(offset: number, time: string): Date;
+  /** A weekday of the week after today's, 1 = Monday, whether open or not. */
+  nextWeek(weekday: number): string;
   /** Days on which the shop is shut although it is no weekend. */
   readonly closedDays: readonly { readonly on: string; readonly note: string }[];
 };
@@ -40,6 +42,7 @@ export function demoCalendar(now: Date, zone: string): DemoCalendar {
     now,
     closedDays,
     day: (offset) => dateOf(offset).toString(),
+    nextWeek: (weekday) => today.add({ days: 7 - today.dayOfWeek + weekday }).toString(),
     at(offset, time) {
       const local = dateOf(offset).toPlainDateTime(Temporal.PlainTime.from(time));
       return new Date(local.toZonedDateTime(zone).epochMilliseconds);

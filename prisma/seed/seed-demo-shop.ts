@@ -6,7 +6,7 @@ import { DEMO_PASSWORD, MIRA } from './demo-staff.ts';
 import { runJobs } from './jobs/run-jobs.ts';
 import { makeRecords } from './make-records.ts';
 import { quietDeps } from './quiet-deps.ts';
-import { setUpShop } from './set-up-shop.ts';
+import { planLeave, setUpShop } from './set-up-shop.ts';
 import { measureAgain, takeSurveys } from './surveys/take-surveys.ts';
 
 export type DemoShop = { readonly shopId: string; readonly email: string; readonly password: string };
@@ -17,6 +17,7 @@ export async function seedDemoShop(deps: Deps): Promise<DemoShop> {
   const calendar = demoCalendar(deps.clock.now(), ZONE);
   const { deps: quiet, story } = quietDeps(deps);
   const staff = await setUpShop(quiet, calendar);
+  await planLeave(staff, calendar);
   const records = await makeRecords(staff, calendar);
   const taking = { staff, models: records.models, calendar, story };
   const surveys = await takeSurveys(taking);

@@ -2,7 +2,16 @@
 import type { Deps } from '@gusset/api/deps';
 import type { ShopSettings } from '@gusset/contracts/shop';
 import type { DemoCalendar } from './demo-calendar.ts';
-import { type Caller, COLLEAGUES, callerFor, MIRA, type StaffMember, signUp } from './demo-staff.ts';
+import {
+  type Caller,
+  COLLEAGUES,
+  callerFor,
+  INES,
+  MIRA,
+  type StaffMember,
+  signUp,
+  TOMAS,
+} from './demo-staff.ts';
 import { formKey } from './form-key.ts';
 import { secretInMail } from './secret-in-mail.ts';
 
@@ -124,4 +133,18 @@ async function makeBays(mira: Caller): Promise<void> {
     key: formKey('bay 3'),
     input: { name: 'Workshop', kinds: ['bench', 'finishing'] },
   });
+}
+
+/** Tomas is away from Wednesday of next week, Ines on its Monday. */
+export async function planLeave({ ines, personIds }: DemoStaff, calendar: DemoCalendar): Promise<void> {
+  const away = async (name: string, fromOn: string, toOn: string, note: string) => {
+    const personId = personIds.get(name);
+    if (personId === undefined) throw new Error(`the demo has no ${name}`);
+    await ines.leave.add({
+      key: formKey(`leave ${name} ${fromOn}`),
+      leave: { personId, fromOn, toOn, note },
+    });
+  };
+  await away(TOMAS.name, calendar.nextWeek(3), calendar.nextWeek(5), 'Family visit');
+  await away(INES.name, calendar.nextWeek(1), calendar.nextWeek(1), 'First-aid course');
 }
