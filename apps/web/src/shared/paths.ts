@@ -24,6 +24,7 @@ export const paths = {
   vehicleModels: () => '/vehicles/models',
   vehicleModel: (modelId: string) => `/vehicles/models/${part(modelId)}`,
   newVehicleModel: () => '/vehicles/models/new',
+  survey: (surveyId: string) => `/surveys/${part(surveyId)}`,
   modelSurveys: (modelId: string) => `/vehicles/models/${part(modelId)}/surveys`,
   suppliers: () => '/suppliers',
   supplier: (supplierId: string) => `/suppliers/${part(supplierId)}`,

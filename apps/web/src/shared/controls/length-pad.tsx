@@ -20,6 +20,10 @@ export type LengthPadProps = {
   /** Hands over to the device's own keyboard. */
   readonly onKeyboard: () => void;
   readonly allowsNegative: boolean;
+  /** An angle has degrees only: no tape, no second unit. */
+  readonly isAngle?: boolean;
+  /** Stands over the keys: what else belongs to this reading. */
+  readonly head?: ReactNode;
 };
 
 type KeyProps = {
@@ -55,8 +59,18 @@ function Key({ name, children, className, isOn, markPx, onPress }: KeyProps) {
 const PAD_HEIGHT = '--pad-height';
 
 /** Keys for a length under the thumb: digits, the sixteenths of a tape, units, next. */
-export function LengthPad({ label, text, unit, onKey, onNext, onKeyboard, allowsNegative }: LengthPadProps) {
-  const typesInches = /in|″|"/u.test(text) || (unit === 'in' && !/mm/u.test(text));
+export function LengthPad({
+  label,
+  text,
+  unit,
+  onKey,
+  onNext,
+  onKeyboard,
+  allowsNegative,
+  isAngle = false,
+  head,
+}: LengthPadProps) {
+  const typesInches = !isAngle && (/in|″|"/u.test(text) || (unit === 'in' && !/mm/u.test(text)));
   const other = typesInches ? 'mm' : 'in';
   const isFractionOn = (fraction: TapeFraction) => new RegExp(`(^|\\s)${fraction}(\\s|$|″)`, 'u').test(text);
 
@@ -71,6 +85,7 @@ export function LengthPad({ label, text, unit, onKey, onNext, onKeyboard, allows
 
   return createPortal(
     <section className={styles.pad} aria-label={`Keys for ${label}`} data-screen-only="">
+      {head}
       {typesInches ? (
         <div className={styles.tape}>
           {TAPE_FRACTIONS.map((fraction) => (
@@ -100,6 +115,10 @@ export function LengthPad({ label, text, unit, onKey, onNext, onKeyboard, allows
           rowIndex === 0 ? (
             <Key key="erase" name="Erase" className={styles.small} onPress={() => onKey({ kind: 'erase' })}>
               ⌫
+            </Key>
+          ) : rowIndex === 1 && isAngle ? (
+            <Key key="clear" name="Clear" className={styles.small} onPress={() => onKey({ kind: 'clear' })}>
+              clear
             </Key>
           ) : rowIndex === 1 ? (
             <Key

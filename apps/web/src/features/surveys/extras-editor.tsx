@@ -1,0 +1,358 @@
+'use client';
+
+import { keepFreeKindSchema } from '@gusset/contracts/cargo';
+import { type SurveyExtras, surveyExtrasSchema } from '@gusset/contracts/survey';
+import { useQueryClient } from '@tanstack/react-query';
+import { type ReactNode, useRef, useState } from 'react';
+import { Button } from '../../shared/controls/button.tsx';
+import { Checkbox } from '../../shared/controls/checkbox.tsx';
+import { FieldGrid } from '../../shared/controls/field-frame.tsx';
+import { LengthField } from '../../shared/controls/length-field.tsx';
+import { Select } from '../../shared/controls/select.tsx';
+import { TextField } from '../../shared/controls/text-field.tsx';
+import { useTRPC, useTRPCClient } from '../../shared/data/api-client.ts';
+import { useAutosave } from '../../shared/data/use-autosave.ts';
+import { Caution } from '../../shared/marks/caution.tsx';
+import { SaveState } from '../../shared/marks/save-state.tsx';
+import { Verdict } from '../../shared/marks/verdict.tsx';
+import { usePerson } from '../../shared/shell/person.tsx';
+import { FreeOutline } from './free-outline.tsx';
+import styles from './measuring-screen.module.css';
+import { OutlineFields, SignedLength } from './outline-fields.tsx';
+import { newKeepFree, newNarrowing, newObstruction } from './outline-parts.ts';
+import type { SurveyAnswer } from './photo-upload.ts';
+
+const KEEP_FREE_WORDS: Readonly<Record<SurveyExtras['keepFree'][number]['kind'], string>> = {
+  'seat-belt': 'Seat belt',
+  'child-seat-tether': 'Child-seat tether',
+  airbag: 'Airbag',
+  'spare-wheel': 'Spare wheel',
+  jack: 'Jack and tools',
+  vent: 'Vent',
+  'release-handle': 'Release handle inside',
+  exit: 'Way out for people',
+  other: 'Something else',
+};
+const APPLIES_WORDS: Readonly<Record<SurveyExtras['obstructions'][number]['appliesTo'], string>> = {
+  fit: 'The box in its place',
+  motion: 'The way in only',
+  both: 'Both',
+};
+
+export type ExtrasEditorProps = {
+  readonly survey: SurveyAnswer;
+  readonly isReadOnly: boolean;
+  readonly onAnswer: (survey: SurveyAnswer) => void;
+};
+
+/** What stands in the space beside its walls. Starts anew when someone else changed it and nothing is typed here. */
+export function ExtrasEditor(props: ExtrasEditorProps) {
+  const { survey } = props;
+  // The version that this screen itself saved last: only a later one is somebody else's.
+  const own = useRef(survey.version);
+  const shown = useRef({ version: survey.version, generation: 0 });
+  const isIdle = useRef(true);
+  if (survey.version !== shown.current.version) {
+    const isForeign = survey.version !== own.current && isIdle.current;
+    shown.current = { version: survey.version, generation: shown.current.generation + (isForeign ? 1 : 0) };
+  }
+  return <OpenExtras key={`${survey.id} ${shown.current.generation}`} {...props} own={own} isIdle={isIdle} />;
+}
+
+type OpenExtrasProps = ExtrasEditorProps & {
+  readonly own: { current: number };
+  readonly isIdle: { current: boolean };
+};
+
+function OpenExtras({ survey, isReadOnly, onAnswer, own, isIdle }: OpenExtrasProps) {
+  const person = usePerson();
+  const client = useTRPCClient();
+  const trpc = useTRPC();
+  const queries = useQueryClient();
+  const [surveyId] = useState(survey.id);
+  const autosave = useAutosave<SurveyExtras>({
+    key: { userId: person.userId, shopId: person.shopId, document: `survey extras ${surveyId}` },
+    start: { value: survey.extras, version: survey.version },
+    readDraft: (kept) => surveyExtrasSchema.safeParse(kept).data ?? null,
+    async save(extras, version) {
+      const answer = await client.survey.setExtras.mutate({ surveyId, version, extras });
+      own.current = answer.version;
+      queries.setQueryData(trpc.survey.read.queryKey({ surveyId: answer.id }), answer);
+      onAnswer(answer);
+      return answer;
+    },
+  });
+  isIdle.current = autosave.status.kind === 'idle' || autosave.status.kind === 'saved';
+  const extras = autosave.value;
+  const change = (changes: Partial<SurveyExtras>) => {
+    const next = { ...extras, ...changes };
+    autosave.change(next);
+    // The drawing follows what is typed, not what has been answered.
+    queries.setQueryData<SurveyAnswer>(trpc.survey.read.queryKey({ surveyId: survey.id }), (now) =>
+      now === undefined || next.free !== now.extras.free ? now : { ...now, extras: next },
+    );
+  };
+  const { conflict } = autosave;
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: leaving any field sends what was typed; nothing to press.
+    <div className={styles.extras} onBlur={autosave.onBlur}>
+      <SaveState status={autosave.status} onResolve={() => autosave.resolve(extras)} />
+      {conflict === null ? null : (
+        <Verdict
+          tone="check"
+          words={`${conflict.savedBy ?? 'Someone else'} changed what stands in the space meanwhile`}
+        >
+          <Button
+            onPress={() => {
+              const theirs = Object.fromEntries(
+                conflict.differences.map(({ field, theirs: value }) => [field, value]),
+              );
+              const kept = surveyExtrasSchema.safeParse({ ...extras, ...theirs });
+              if (kept.success) autosave.resolve(kept.data);
+            }}
+          >
+            Keep theirs
+          </Button>{' '}
+          <Button onPress={() => autosave.resolve(extras)}>Keep mine</Button>
+        </Verdict>
+      )}
+      {autosave.error === null ? null : <Verdict tone="fail" words={autosave.error.message} />}
+      {extras.free === null ? null : (
+        <FreeOutline free={extras.free} isReadOnly={isReadOnly} onChange={(free) => change({ free })} />
+      )}
+      <PartList
+        title="In the way"
+        empty="Hinge arms, struts, the wheel-well edge: what a box would meet."
+        addWords="Add something in the way"
+        parts={extras.obstructions}
+        isReadOnly={isReadOnly}
+        onChange={(obstructions) => change({ obstructions })}
+        make={newObstruction}
+      >
+        {(part, set) => (
+          <>
+            <OutlineFields
+              corners={part.corners}
+              onChange={(corners) => set({ corners })}
+              isReadOnly={isReadOnly}
+            />
+            <AcrossFields part={part} set={set} isReadOnly={isReadOnly} />
+            <Select
+              label="Counts for"
+              options={(['fit', 'motion', 'both'] as const).map((id) => ({ id, label: APPLIES_WORDS[id] }))}
+              value={part.appliesTo}
+              onChange={(appliesTo) => set({ appliesTo })}
+              isDisabled={isReadOnly}
+            />
+            <Checkbox
+              isSelected={part.moves}
+              onChange={(moves) => set({ moves })}
+              isDisabled={isReadOnly}
+              detail="Hinge, strut or seat frame: wants 15 mm at least"
+            >
+              It moves
+            </Checkbox>
+          </>
+        )}
+      </PartList>
+      <PartList
+        title="Keep free"
+        empty="Belts, tethers, airbags, vents, spare wheel, release handle: what must work afterwards."
+        addWords="Add a zone to keep free"
+        parts={extras.keepFree}
+        isReadOnly={isReadOnly}
+        onChange={(keepFree) => change({ keepFree })}
+        make={newKeepFree}
+        foot={
+          <Caution>
+            Nothing of seats, belts, airbags and child-seat anchors is moved, loaded or covered.
+          </Caution>
+        }
+      >
+        {(part, set) => (
+          <>
+            <Select
+              label="What it is"
+              options={keepFreeKindSchema.options.map((id) => ({ id, label: KEEP_FREE_WORDS[id] }))}
+              value={part.kind}
+              onChange={(kind) => set({ kind })}
+              isDisabled={isReadOnly}
+            />
+            <OutlineFields
+              corners={part.corners}
+              onChange={(corners) => set({ corners })}
+              isReadOnly={isReadOnly}
+            />
+            <AcrossFields part={part} set={set} isReadOnly={isReadOnly} />
+          </>
+        )}
+      </PartList>
+      <PartList
+        title="Narrower places"
+        empty="Where trim or a side pocket stands in further than the widths above say."
+        addWords="Add a narrower place"
+        parts={extras.narrowings}
+        isReadOnly={isReadOnly}
+        onChange={(narrowings) => change({ narrowings })}
+        make={newNarrowing}
+      >
+        {(part, set) => (
+          <>
+            <OutlineFields
+              corners={part.corners}
+              onChange={(corners) => set({ corners })}
+              isReadOnly={isReadOnly}
+            />
+            <FieldGrid cellMinPx={150}>
+              <SignedLength
+                label="Width there"
+                value={part.width}
+                minMm={1}
+                onCommit={(width) => set({ width })}
+                isReadOnly={isReadOnly}
+              />
+              <PlusMinusField
+                value={part.plusMinusMm}
+                onCommit={(plusMinusMm) => set({ plusMinusMm })}
+                isReadOnly={isReadOnly}
+              />
+            </FieldGrid>
+          </>
+        )}
+      </PartList>
+    </div>
+  );
+}
+
+type Across = {
+  readonly left: SurveyExtras['keepFree'][number]['left'];
+  readonly right: SurveyExtras['keepFree'][number]['right'];
+  readonly plusMinusMm: number;
+};
+
+function AcrossFields({
+  part,
+  set,
+  isReadOnly,
+}: {
+  readonly part: Across;
+  readonly set: (changes: Partial<Across>) => void;
+  readonly isReadOnly: boolean;
+}) {
+  const isCrossed = part.left.mm >= part.right.mm;
+  return (
+    <>
+      <FieldGrid cellMinPx={150}>
+        <SignedLength
+          label="Left edge"
+          hint="From the centre line; left is below 0"
+          value={part.left}
+          onCommit={(left) => set({ left })}
+          isReadOnly={isReadOnly}
+        />
+        <SignedLength
+          label="Right edge"
+          value={part.right}
+          onCommit={(right) => set({ right })}
+          isReadOnly={isReadOnly}
+        />
+        <PlusMinusField
+          value={part.plusMinusMm}
+          onCommit={(plusMinusMm) => set({ plusMinusMm })}
+          isReadOnly={isReadOnly}
+        />
+      </FieldGrid>
+      {isCrossed ? (
+        <p className={styles.refusal} role="alert">
+          The right edge lies right of the left one. Looking forward from behind, left of the centre line is
+          below 0.
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+function PlusMinusField({
+  value,
+  onCommit,
+  isReadOnly,
+}: {
+  readonly value: number;
+  readonly onCommit: (mm: number) => void;
+  readonly isReadOnly: boolean;
+}) {
+  return (
+    <LengthField
+      label="±"
+      value={{ mm: value, typed: null, unit: null }}
+      minMm={0}
+      maxMm={200}
+      onCommit={(length) => {
+        if (length !== null) onCommit(length.mm);
+      }}
+      isReadOnly={isReadOnly}
+    />
+  );
+}
+
+type NamedPart = { readonly id: string; readonly name: string };
+
+type PartListProps<Part extends NamedPart> = {
+  readonly title: string;
+  readonly empty: string;
+  readonly addWords: string;
+  readonly parts: readonly Part[];
+  readonly isReadOnly: boolean;
+  readonly onChange: (parts: Part[]) => void;
+  readonly make: () => Part;
+  readonly foot?: ReactNode;
+  readonly children: (part: Part, set: (changes: Partial<Part>) => void) => ReactNode;
+};
+
+function PartList<Part extends NamedPart>({
+  title,
+  empty,
+  addWords,
+  parts,
+  isReadOnly,
+  onChange,
+  make,
+  foot,
+  children,
+}: PartListProps<Part>) {
+  const setAt = (id: string) => (changes: Partial<Part>) =>
+    onChange(parts.map((part) => (part.id === id ? { ...part, ...changes } : part)));
+  return (
+    <section className={styles.partList} aria-label={title}>
+      <h2 className={`caption ${styles.groupTitle}`}>{title}</h2>
+      {parts.length === 0 ? <p className={styles.hint}>{empty}</p> : null}
+      {parts.map((part) => (
+        <details key={part.id} className={styles.part}>
+          <summary>{part.name}</summary>
+          <div className={styles.partBody}>
+            <TextField
+              label="Name"
+              value={part.name}
+              onChange={(name) => setAt(part.id)(named(name))}
+              isReadOnly={isReadOnly}
+            />
+            {children(part, setAt(part.id))}
+            {isReadOnly ? null : (
+              <Button look="quiet" onPress={() => onChange(parts.filter(({ id }) => id !== part.id))}>
+                Remove {part.name}
+              </Button>
+            )}
+          </div>
+        </details>
+      ))}
+      {parts.length > 0 ? foot : null}
+      {isReadOnly ? null : <Button onPress={() => onChange([...parts, make()])}>{addWords}</Button>}
+    </section>
+  );
+}
+
+/** Every part has a name; the type of the others does not matter here. */
+function named<Part extends NamedPart>(name: string): Partial<Part> {
+  const change: Partial<NamedPart> = { name };
+  return change as Partial<Part>; // sound: Part extends NamedPart, and `name` is a plain string in each
+}
