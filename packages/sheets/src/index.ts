@@ -7,6 +7,17 @@ export { type BoxFromSection, boxFromSection, boxWithNet } from './box/box-sizin
 export { type CornerInBox, cornerInBox } from './box/corner-in-box.ts';
 export { briefSheet } from './brief/brief-sheet.ts';
 export { canonicalJson } from './canonical-json.ts';
+export { type BoardScore, betterOf, boardScores, withSeed } from './cutting/better-layout.ts';
+export { markOf } from './cutting/cutting-notes.ts';
+export {
+  blankWords,
+  cutMaterials,
+  partingCuts,
+  rowWords,
+  sheetMaps,
+  sheetName,
+} from './cutting/cutting-papers.ts';
+export { type CuttingUpstream, cuttingSheet } from './cutting/cutting-sheet.ts';
 export { type PartsUpstream, type SheetsUsed, SUPPLY_USES } from './parts/derived-lines.ts';
 export { partsSheet } from './parts/parts-sheet.ts';
 export { amountWords } from './price/price-figures.ts';

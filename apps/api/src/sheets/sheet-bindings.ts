@@ -2,6 +2,7 @@
 import { SHEET_KINDS, type SheetKind } from '@gusset/contracts/sheet';
 import { boxBinding } from './bindings/box.binding.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
+import { cuttingBinding } from './bindings/cutting.binding.ts';
 import { partsBinding } from './bindings/parts.binding.ts';
 import { priceBinding } from './bindings/price.binding.ts';
 import { soundBinding } from './bindings/sound.binding.ts';
@@ -14,6 +15,7 @@ const BINDINGS: Readonly<Partial<Record<SheetKind, AnySheetBinding>>> = {
   sound: anyBinding(soundBinding),
   parts: anyBinding(partsBinding),
   box: anyBinding(boxBinding),
+  cutting: anyBinding(cuttingBinding),
   price: anyBinding(priceBinding),
 };
 

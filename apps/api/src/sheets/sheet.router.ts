@@ -7,6 +7,7 @@ import type { Actor, Deps } from '../deps.ts';
 import { allowed, router } from '../trpc/procedures.ts';
 import { boxBinding } from './bindings/box.binding.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
+import { cuttingBinding } from './bindings/cutting.binding.ts';
 import { partsBinding } from './bindings/parts.binding.ts';
 import { priceBinding } from './bindings/price.binding.ts';
 import { soundBinding } from './bindings/sound.binding.ts';
@@ -63,5 +64,6 @@ export const sheetRouter = router({
   sound: routerOf(soundBinding),
   parts: routerOf(partsBinding),
   box: routerOf(boxBinding),
+  cutting: routerOf(cuttingBinding),
   price: routerOf(priceBinding),
 });

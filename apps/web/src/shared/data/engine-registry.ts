@@ -4,6 +4,7 @@ import {
   anySheet,
   boxSheet,
   briefSheet,
+  cuttingSheet,
   partsSheet,
   priceSheet,
   soundSheet,
@@ -16,6 +17,7 @@ export const ENGINES: Partial<Readonly<Record<SheetKind, AnySheetDefinition>>> =
   survey: anySheet(surveySheet),
   sound: anySheet(soundSheet),
   box: anySheet(boxSheet),
+  cutting: anySheet(cuttingSheet),
   parts: anySheet(partsSheet),
   price: anySheet(priceSheet),
 };
