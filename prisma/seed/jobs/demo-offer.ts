@@ -29,7 +29,12 @@ export type DemoPrice = Partial<Pick<PriceInput, 'discount' | 'exclusions' | 'ex
 };
 
 export type DemoOffer = {
-  readonly cutting?: { readonly daysAgo: DaysAgo };
+  readonly cutting: {
+    readonly daysAgo: DaysAgo;
+    /** Cut along with the box: length and width of the board that the amplifier sits on. */
+    readonly amplifierBoard?: readonly [string, string];
+    readonly notes?: string;
+  };
   readonly parts: DemoParts;
   readonly price?: DemoPrice;
 };

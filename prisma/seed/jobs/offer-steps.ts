@@ -1,13 +1,48 @@
-// What the job takes and what it costs: parts and price sheets.
+// What the job is cut from, what it takes and what it costs: cutting, parts and price sheets.
+import type { CuttingInput } from '@gusset/contracts/cutting-sheet';
 
 import type { PartsInput, PartsResult } from '@gusset/contracts/parts';
 import type { JobTaskSpec } from '@gusset/contracts/price';
 import { standardJobTasks, withoutTask } from '@gusset/sheets';
 import { formKey } from '../form-key.ts';
-import type { DemoPart, DemoParts, DemoPrice } from './demo-offer.ts';
+import { length } from '../typed.ts';
+import type { DemoOffer, DemoPart, DemoParts, DemoPrice } from './demo-offer.ts';
 import type { JobsShop } from './jobs-shop.ts';
 
 type At = { readonly jobId: string; readonly jobName: string };
+
+export async function cutSheets(
+  shop: JobsShop,
+  at: At,
+  cutting: DemoOffer['cutting'],
+  board: string,
+): Promise<void> {
+  const { staff, records, calendar, story } = shop;
+  const { daysAgo, amplifierBoard, notes = '' } = cutting;
+  story.moveTo(calendar.at(-daysAgo, '09:10'));
+  const { jobId } = at;
+  const { cutting: sheet } = staff.daniel.sheet;
+  const { input, version } = await sheet.read({ jobId });
+  const handParts =
+    amplifierBoard === undefined ? [] : [amplifierBoardPart(records.parts.of(board), amplifierBoard)];
+  const saved = await sheet.save({ jobId, version, input: { ...input, handParts, notes } });
+  await sheet.issue({ jobId, version: saved.version });
+}
+
+function amplifierBoardPart(
+  boardId: string,
+  [along, across]: readonly [string, string],
+): CuttingInput['handParts'][number] {
+  return {
+    key: 'amplifier-board',
+    name: 'Amplifier board',
+    boardId,
+    length: length(along),
+    width: length(across),
+    quantity: 1,
+    grain: 'none',
+  };
+}
 
 export async function listParts(shop: JobsShop, at: At, parts: DemoParts): Promise<void> {
   const { staff, calendar, story } = shop;

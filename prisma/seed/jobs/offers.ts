@@ -17,7 +17,7 @@ const NO_OLD_WIRING = 'Finding and mending faults of earlier wiring';
 
 export const OFFERS: Readonly<Record<string, DemoOffer>> = {
   'show car': {
-    cutting: { daysAgo: 66 },
+    cutting: { daysAgo: 66, amplifierBoard: ['620', '340'] },
     parts: {
       daysAgo: 65,
       byHand: [
@@ -90,7 +90,7 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     },
   },
   'behind the seat': {
-    cutting: { daysAgo: 26 },
+    cutting: { daysAgo: 26, amplifierBoard: ['420', '280'] },
     parts: {
       daysAgo: 26,
       byHand: [
@@ -139,7 +139,7 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     },
   },
   'saloon pair': {
-    cutting: { daysAgo: 19 },
+    cutting: { daysAgo: 19, amplifierBoard: ['560', '320'] },
     parts: {
       daysAgo: 18,
       byHand: [
@@ -174,7 +174,7 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     },
   },
   'wedding car': {
-    cutting: { daysAgo: 17 },
+    cutting: { daysAgo: 17, amplifierBoard: ['540', '300'] },
     parts: {
       daysAgo: 16,
       byHand: [
@@ -245,7 +245,7 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     },
   },
   'rowing estate': {
-    cutting: { daysAgo: 7 },
+    cutting: { daysAgo: 7, amplifierBoard: ['380', '260'] },
     parts: {
       daysAgo: 6,
       byHand: [

@@ -5,7 +5,7 @@ import { FINISHED_JOBS } from './finished-jobs.ts';
 import { JOBS_IN_WORK } from './jobs-in-work.ts';
 import { JOBS_ON_PAPER } from './jobs-on-paper.ts';
 import type { JobsShop } from './jobs-shop.ts';
-import { listParts, priceJob } from './offer-steps.ts';
+import { cutSheets, listParts, priceJob } from './offer-steps.ts';
 import { OFFERS } from './offers.ts';
 
 export const DEMO_JOBS: readonly DemoJob[] = [...FINISHED_JOBS, ...JOBS_IN_WORK, ...JOBS_ON_PAPER].sort(
@@ -25,6 +25,7 @@ async function runJob(shop: JobsShop, job: DemoJob): Promise<void> {
   const offer = OFFERS[job.name];
   if (offer === undefined) return;
   const at = { jobId: id, jobName: job.name };
+  if (job.box !== undefined) await cutSheets(shop, at, offer.cutting, job.box.board);
   await listParts(shop, at, offer.parts);
   if (offer.price !== undefined) await priceJob(shop, at, offer.price);
 }
