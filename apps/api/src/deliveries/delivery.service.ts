@@ -7,6 +7,7 @@ import { fromShopDate, toShopDate } from '../data/dates.ts';
 import { conflictError } from '../data/versioned.ts';
 import type { Actor, Deps } from '../deps.ts';
 import { notFound } from '../errors.ts';
+import { forwardPlan } from '../planning/forward-plan.ts';
 import type { SheetScope } from '../sheets/sheet-binding.ts';
 import {
   changeDelivery,
@@ -110,6 +111,12 @@ export function setDelivery(deps: Deps, actor: Actor, input: SetDeliveryInput): 
       before: toDeliveryView(before),
       after: { ...input },
     });
+    await forwardPlan(
+      deps,
+      tx,
+      actor,
+      `${before.description}: ${input.received ? 'has come' : 'another date'}`,
+    );
     const after = await findDelivery(tx, actor, input.jobId, input.lineKey);
     if (after === null) throw notFound('delivery');
     return toDeliveryView(after);

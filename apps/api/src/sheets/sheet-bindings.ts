@@ -4,6 +4,7 @@ import { boxBinding } from './bindings/box.binding.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
 import { cuttingBinding } from './bindings/cutting.binding.ts';
 import { partsBinding } from './bindings/parts.binding.ts';
+import { planBinding } from './bindings/plan.binding.ts';
 import { priceBinding } from './bindings/price.binding.ts';
 import { soundBinding } from './bindings/sound.binding.ts';
 import { surveyBinding } from './bindings/survey.binding.ts';
@@ -14,6 +15,7 @@ const BINDINGS: Readonly<Partial<Record<SheetKind, AnySheetBinding>>> = {
   survey: anyBinding(surveyBinding),
   sound: anyBinding(soundBinding),
   parts: anyBinding(partsBinding),
+  plan: anyBinding(planBinding),
   box: anyBinding(boxBinding),
   cutting: anyBinding(cuttingBinding),
   price: anyBinding(priceBinding),

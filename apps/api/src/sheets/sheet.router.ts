@@ -9,6 +9,7 @@ import { boxBinding } from './bindings/box.binding.ts';
 import { briefBinding } from './bindings/brief.binding.ts';
 import { cuttingBinding } from './bindings/cutting.binding.ts';
 import { partsBinding } from './bindings/parts.binding.ts';
+import { planBinding } from './bindings/plan.binding.ts';
 import { priceBinding } from './bindings/price.binding.ts';
 import { soundBinding } from './bindings/sound.binding.ts';
 import { surveyBinding } from './bindings/survey.binding.ts';
@@ -63,6 +64,7 @@ export const sheetRouter = router({
   survey: routerOf(surveyBinding),
   sound: routerOf(soundBinding),
   parts: routerOf(partsBinding),
+  plan: routerOf(planBinding),
   box: routerOf(boxBinding),
   cutting: routerOf(cuttingBinding),
   price: routerOf(priceBinding),

@@ -3,6 +3,8 @@ import { auditRouter } from '../audit/audit.router.ts';
 import { deliveryRouter } from '../deliveries/delivery.router.ts';
 import { jobRouter } from '../jobs/job.router.ts';
 import { accountRouter, leaveRouter, peopleRouter } from '../people/people.routers.ts';
+import { planRouter } from '../planning/plan.router.ts';
+import { customerQuoteRouter, quoteRouter } from '../quotes/quote.router.ts';
 import {
   bayRouter,
   customerRouter,
@@ -16,6 +18,7 @@ import { searchRouter } from '../search/search.router.ts';
 import { sheetRouter } from '../sheets/sheet.router.ts';
 import { shopRouter } from '../shops/shop.router.ts';
 import { surveyRouter } from '../surveys/survey.router.ts';
+import { taskRouter } from '../tasks/task.router.ts';
 import { router } from './procedures.ts';
 
 export const appRouter = router({
@@ -23,14 +26,18 @@ export const appRouter = router({
   audit: auditRouter,
   bay: bayRouter,
   customer: customerRouter,
+  customerQuote: customerQuoteRouter,
   delivery: deliveryRouter,
   job: jobRouter,
   leave: leaveRouter,
   part: partRouter,
   people: peopleRouter,
   person: personRouter,
+  quote: quoteRouter,
   search: searchRouter,
+  plan: planRouter,
   sheet: sheetRouter,
+  task: taskRouter,
   shop: shopRouter,
   supplier: supplierRouter,
   survey: surveyRouter,
