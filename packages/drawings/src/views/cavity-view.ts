@@ -100,7 +100,7 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
       ...obstructions.map(({ ring: each }) => each),
       ...sizes.map(dimensionRing),
     ]),
-    taken: sizes.map((size) => figureArea(size)),
+    taken: [...sizes.map(figureArea), ...(sizes.length > 0 ? boxArea(boxRing) : [])],
   };
   const layers: Layer[] = [
     { id: 'vehicle', items: [...walls.items, ...obstructions.flatMap(({ items }) => items)] },
@@ -136,6 +136,12 @@ type Place = (point: PointMm) => Spot;
 function dimensionRing({ from, to, offsetPt }: DimensionItem): readonly Spot[] {
   const away = times(leftOf(direction(from, to)), offsetPt);
   return [from, add(from, away), add(to, away), to];
+}
+
+/** A box that carries its sizes has no room for notes. */
+function boxArea(boxRing: readonly Spot[] | null): readonly Extent[] {
+  const area = boxRing === null ? null : extentOf(boxRing);
+  return area === null ? [] : [area];
 }
 
 /** Room of the figure on its line, whichever way it is turned. */

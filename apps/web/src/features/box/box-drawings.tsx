@@ -1,10 +1,10 @@
 'use client';
 
 import type { BoxSheetResult } from '@gusset/contracts/box';
-import type { DrawingView } from '@gusset/drawings';
+import type { DrawingView, Scene } from '@gusset/drawings';
 import { boxFrontScene, boxIsometricScene, boxPlanScene, boxSectionScene } from '@gusset/sheets';
 import dynamic from 'next/dynamic';
-import { useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
 import { Skeleton } from '../../shared/marks/skeleton.tsx';
 import { Dialog } from '../../shared/overlays/dialog.tsx';
@@ -14,7 +14,7 @@ import styles from './box-drawings.module.css';
 import type { BoxJobSheet } from './box-types.ts';
 import { DimensionOverlay } from './dimension-overlay.tsx';
 import { FaceHandleOverlay } from './face-handle-overlay.tsx';
-import { planHandles, sectionHandles } from './face-handles.ts';
+import { type FaceHandle, planHandles, sectionHandles } from './face-handles.ts';
 import { PanelList } from './panel-list.tsx';
 import type { LengthRule } from './use-length-rule.ts';
 
@@ -32,11 +32,12 @@ export type BoxDrawingsProps = {
   readonly result: BoxSheetResult;
   readonly rule: LengthRule;
   readonly errorOf: (field: string) => string | null;
+  /** Stands under the section: the fields of what it shows. */
+  readonly children: ReactNode;
 };
 
 /** Section, plan, baffle and a corner view: dimensions are changed where they stand, faces dragged where they are. */
-export function BoxDrawings({ sheet, result, rule, errorOf }: BoxDrawingsProps) {
-  const [isTurning, setIsTurning] = useState(false);
+export function BoxDrawings({ sheet, result, rule, errorOf, children }: BoxDrawingsProps) {
   const size = useMediaQuery(PHONE_WIDTH) ? PHONE : WIDE;
   const cavity = sheet.data.upstream.survey?.cavity ?? null;
   const isInCar = cavity !== null && result.place !== null;
@@ -49,76 +50,76 @@ export function BoxDrawings({ sheet, result, rule, errorOf }: BoxDrawingsProps) 
       corner: boxIsometricScene(result, view(size.side)),
     };
   }, [result, cavity, rule, size]);
-  const overlay = { sheet, rule, errorOf };
+  const changeable = (scene: Scene, handles: readonly FaceHandle[]) =>
+    sheet.mayEdit ? (
+      <>
+        <DimensionOverlay scene={scene} sheet={sheet} rule={rule} errorOf={errorOf} />
+        <FaceHandleOverlay scene={scene} handles={handles} sheet={sheet} rule={rule} />
+      </>
+    ) : null;
   return (
     <div className={styles.drawings}>
       <SceneDrawing
         scene={scenes.section}
         minWidthPx={300}
-        overlay={
-          <>
-            {sheet.mayEdit ? <DimensionOverlay scene={scenes.section} {...overlay} /> : null}
-            <FaceHandleOverlay
-              scene={scenes.section}
-              handles={sectionHandles(result, isInCar)}
-              sheet={sheet}
-              rule={rule}
-            />
-          </>
-        }
-        legend={
-          <>
-            {isInCar ? <span className="caption">— — opening plane</span> : null}
-            <span className="caption">- - driver behind the section</span>
-            <span className={`caption ${styles.screenOnly}`} data-screen-only="">
-              press a figure to change it, drag a square to move a face
-            </span>
-          </>
-        }
+        overlay={changeable(scenes.section, sectionHandles(result, isInCar))}
+        legend={<SectionLegend isInCar={isInCar} mayEdit={sheet.mayEdit} />}
       />
+      {children}
       <div className={styles.views}>
         <View caption={scenes.plan.title}>
           <SceneDrawing
             scene={scenes.plan}
             minWidthPx={260}
-            overlay={
-              <>
-                {sheet.mayEdit ? <DimensionOverlay scene={scenes.plan} {...overlay} /> : null}
-                <FaceHandleOverlay
-                  scene={scenes.plan}
-                  handles={planHandles(result, isInCar)}
-                  sheet={sheet}
-                  rule={rule}
-                />
-              </>
-            }
+            overlay={changeable(scenes.plan, planHandles(result, isInCar))}
           />
         </View>
         {scenes.front === null ? null : (
           <View caption={scenes.front.title}>
-            <SceneDrawing
-              scene={scenes.front}
-              minWidthPx={260}
-              overlay={sheet.mayEdit ? <DimensionOverlay scene={scenes.front} {...overlay} /> : null}
-            />
+            <SceneDrawing scene={scenes.front} minWidthPx={260} overlay={changeable(scenes.front, [])} />
           </View>
         )}
         <View caption={scenes.corner.title}>
           <SceneDrawing scene={scenes.corner} minWidthPx={260} />
-          <div data-screen-only="">
-            <Button onPress={() => setIsTurning(true)}>Turn it in 3D</Button>
-          </div>
+          <TurnButton result={result} rule={rule} flat={scenes.corner} />
         </View>
         <PanelList result={result} rule={rule} />
       </div>
+    </div>
+  );
+}
+
+function SectionLegend({ isInCar, mayEdit }: { readonly isInCar: boolean; readonly mayEdit: boolean }) {
+  return (
+    <>
+      {isInCar ? <span className="caption">— — opening plane</span> : null}
+      <span className="caption">- - driver behind the section</span>
+      {mayEdit ? (
+        <span className={`caption ${styles.screenOnly}`} data-screen-only="">
+          press a figure to change it, drag a square to move a face
+        </span>
+      ) : null}
+    </>
+  );
+}
+
+function TurnButton(model: {
+  readonly result: BoxSheetResult;
+  readonly rule: LengthRule;
+  readonly flat: Scene;
+}) {
+  const [isTurning, setIsTurning] = useState(false);
+  return (
+    <div data-screen-only="">
+      <Button onPress={() => setIsTurning(true)}>Turn it in 3D</Button>
       <Dialog title="The box from all sides" isOpen={isTurning} onClose={() => setIsTurning(false)} isWide>
-        <BoxModel result={result} rule={rule} flat={scenes.corner} />
+        <BoxModel {...model} />
       </Dialog>
     </div>
   );
 }
 
-function View({ caption, children }: { readonly caption: string; readonly children: React.ReactNode }) {
+function View({ caption, children }: { readonly caption: string; readonly children: ReactNode }) {
   return (
     <div className={styles.view}>
       <p className="caption">{caption}</p>

@@ -10,10 +10,11 @@ import type { OpenedJob } from '../../shared/job/job-sheet.ts';
 import { JobSheetPage, useTitleCells } from '../../shared/job/job-sheet-page.tsx';
 import { useJobSheet } from '../../shared/job/use-job-sheet.ts';
 import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
+import { BoxDetails } from './box-details.tsx';
 import { BoxDrawings } from './box-drawings.tsx';
 import { BoxNotes } from './box-notes.tsx';
 import styles from './box-screen.module.css';
-import { BoxSettings } from './box-settings.tsx';
+import { OutsideSettings } from './outside-settings.tsx';
 import { useLengthRule } from './use-length-rule.ts';
 
 const FIELD_WORDS: Readonly<Record<keyof BoxInput, string>> = {
@@ -59,6 +60,7 @@ export function BoxScreen({ opened, start }: BoxScreenProps) {
     if (refusal !== undefined) return `${refusal.why}. Accepted: ${refusal.allowed}.`;
     return fieldError(sheet.autosave.error, `input.${field}`);
   };
+  const settings = <OutsideSettings sheet={sheet} errorOf={errorOf} rule={rule} />;
   return (
     <JobSheetPage
       opened={opened}
@@ -83,14 +85,19 @@ export function BoxScreen({ opened, start }: BoxScreenProps) {
       >
         <div className={styles.view}>
           {result === null ? (
-            <p className={styles.empty}>
-              Choose the board and type the outside sizes, or take the largest box that stands in the measured
-              space: the box draws itself here.
-            </p>
+            <>
+              <p className={styles.empty}>
+                Choose the board and type the outside sizes, or take the largest box that stands in the
+                measured space: the box draws itself here.
+              </p>
+              {settings}
+            </>
           ) : (
-            <BoxDrawings sheet={sheet} result={result} rule={rule} errorOf={errorOf} />
+            <BoxDrawings sheet={sheet} result={result} rule={rule} errorOf={errorOf}>
+              {settings}
+            </BoxDrawings>
           )}
-          <BoxSettings sheet={sheet} errorOf={errorOf} rule={rule} />
+          <BoxDetails sheet={sheet} errorOf={errorOf} rule={rule} />
         </div>
       </SheetFrame>
     </JobSheetPage>

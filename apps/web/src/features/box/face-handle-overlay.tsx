@@ -30,7 +30,7 @@ type Grip = {
 export function FaceHandleOverlay({ scene, handles, sheet, rule }: FaceHandleOverlayProps) {
   const grip = useRef<Grip | null>(null);
   const { world } = scene;
-  if (world === null || !sheet.mayEdit) return null;
+  if (world === null) return null;
   const { input, change } = sheet;
 
   const take = (event: PointerEvent<HTMLElement>) => {

@@ -6,7 +6,7 @@ import { Checkbox } from '../../shared/controls/checkbox.tsx';
 import { FieldGrid } from '../../shared/controls/field-frame.tsx';
 import { Select } from '../../shared/controls/select.tsx';
 import { useTRPC } from '../../shared/data/api-client.ts';
-import type { SettingsProps } from './box-settings.tsx';
+import type { SettingsProps } from './box-details.tsx';
 import type { BoxJobSheet } from './box-types.ts';
 
 const FACE_WORDS: Readonly<Record<BoxFaceName, string>> = {

@@ -13,8 +13,8 @@ import { RadioGroup } from '../../shared/controls/radio-group.tsx';
 import { Select } from '../../shared/controls/select.tsx';
 import { useTRPC } from '../../shared/data/api-client.ts';
 import { Verdict } from '../../shared/marks/verdict.tsx';
+import type { SettingsProps } from './box-details.tsx';
 import styles from './box-screen.module.css';
-import type { SettingsProps } from './box-settings.tsx';
 import { keptLength, OUTSIDE_WORDS, type OutsideKey } from './box-types.ts';
 
 /** Shape, sizes and boards; and the buttons that work a size out. */
@@ -23,7 +23,7 @@ export function OutsideSettings({ sheet, errorOf }: SettingsProps) {
   const keys: readonly OutsideKey[] =
     input.shape === 'wedge' ? ['width', 'height', 'depth', 'depthTop'] : ['width', 'height', 'depth'];
   return (
-    <fieldset className={styles.group}>
+    <fieldset className={styles.group} data-screen-only="">
       <legend className="caption">Outside of the wood</legend>
       <FieldGrid cellMinPx={150}>
         {keys.map((key) => (

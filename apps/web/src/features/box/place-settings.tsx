@@ -5,7 +5,7 @@ import { LengthField } from '../../shared/controls/length-field.tsx';
 import { NumberField } from '../../shared/controls/number-field.tsx';
 import { RadioGroup } from '../../shared/controls/radio-group.tsx';
 import { Select } from '../../shared/controls/select.tsx';
-import type { SettingsProps } from './box-settings.tsx';
+import type { SettingsProps } from './box-details.tsx';
 import { type BoxJobSheet, keptLength } from './box-types.ts';
 import type { LengthRule } from './use-length-rule.ts';
 
