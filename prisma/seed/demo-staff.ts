@@ -72,6 +72,7 @@ export function callerFor(deps: Deps, person: SignedUp, chosenShopId: string | n
     address: '127.0.0.1',
     signedIn,
     chosenShopId,
+    quoteToken: null,
     actor() {
       place ??= actorFor(deps, signedIn, chosenShopId, REQUEST_ID);
       return place;

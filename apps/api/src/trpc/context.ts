@@ -2,6 +2,7 @@
 import type { IncomingHttpHeaders } from 'node:http';
 import { fromNodeHeaders } from 'better-auth/node';
 import type { Actor, Deps } from '../deps.ts';
+import { QUOTE_COOKIE } from '../quotes/quote-link.ts';
 import { actorFor } from '../shops/actor.ts';
 
 export const SHOP_COOKIE = '__Host-gusset-shop';
@@ -19,6 +20,8 @@ export type Context = {
   readonly address: string;
   readonly signedIn: SignedIn | null;
   readonly chosenShopId: string | null;
+  /** The secret of a quote's link, once its page was opened. */
+  readonly quoteToken: string | null;
   /** The person in the chosen shop (or the only one); null = belongs to none. Looked up once a request. */
   actor(): Promise<Actor | null>;
   setCookie(name: string, value: string): void;
@@ -51,6 +54,7 @@ export async function createContext(deps: Deps, call: CallFacts): Promise<Contex
     address: call.address,
     signedIn,
     chosenShopId,
+    quoteToken: call.cookies[QUOTE_COOKIE] ?? null,
     actor() {
       actor ??=
         signedIn === null ? Promise.resolve(null) : actorFor(deps, signedIn, chosenShopId, call.requestId);
