@@ -14,7 +14,7 @@ import { FieldSet } from '../../shared/record/record-page.tsx';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { driverFindings } from './driver-findings.ts';
 import { mountingDoubts } from './driver-outline.ts';
-import { DRIVER_SHEET_ROWS, MOUNTING_ROWS } from './driver-rows.ts';
+import { MOTOR_ROWS, MOUNTING_ROWS, RESONANCE_ROWS, type SheetRow } from './driver-rows.ts';
 import { DriverSideView } from './driver-side-view.tsx';
 import { PART_LABELS as L } from './part-labels.ts';
 import { kilograms, litres } from './read-quantity.ts';
@@ -71,41 +71,27 @@ export function DriverFigures({ isReadOnly }: { readonly isReadOnly: boolean }) 
           />
         </FieldGrid>
       </FieldSet>
-      <FieldSet title="Data sheet: type what it gives, leave the rest empty">
-        <FieldGrid cellMinPx={170}>
+      <FieldSet title="Data sheet: type what it gives, leave the rest. Re, BL, Le of one coil; travels one way">
+        <FieldGrid cellMinPx={160}>
           <FormSelectCoils
             value={coils ?? 1}
             onChange={(next) => setValue('figures.dataSheet.coils', next, { shouldDirty: true })}
             isReadOnly={isReadOnly}
           />
-          {DRIVER_SHEET_ROWS.map(({ name, unit, min, max, digits }) => (
-            <FormNumber
-              key={name}
-              control={control}
-              name={name}
-              label={L[name]}
-              isOptional
-              min={min}
-              max={max}
-              isReadOnly={isReadOnly}
-              {...(unit === undefined ? {} : { unit })}
-              {...(digits === undefined ? {} : { digits })}
-            />
-          ))}
+          <SheetRows rows={RESONANCE_ROWS} isReadOnly={isReadOnly} />
           <FormQuantity
             control={control}
             name="figures.dataSheet.vasLitres"
             label={L['figures.dataSheet.vasLitres']}
-            isOptional
             unitText="L"
             parse={litres}
             isReadOnly={isReadOnly}
           />
+          <SheetRows rows={MOTOR_ROWS} isReadOnly={isReadOnly} />
           <FormQuantity
             control={control}
             name="figures.dataSheet.displacementLitres"
             label={L['figures.dataSheet.displacementLitres']}
-            isOptional
             unitText="L"
             parse={litres}
             isReadOnly={isReadOnly}
@@ -114,6 +100,29 @@ export function DriverFigures({ isReadOnly }: { readonly isReadOnly: boolean }) 
       </FieldSet>
     </>
   );
+}
+
+function SheetRows({
+  rows,
+  isReadOnly,
+}: {
+  readonly rows: readonly SheetRow[];
+  readonly isReadOnly: boolean;
+}) {
+  const { control } = useFormContext<Values>();
+  return rows.map(({ name, unit, min, max, digits }) => (
+    <FormNumber
+      key={name}
+      control={control}
+      name={name}
+      label={L[name]}
+      min={min}
+      max={max}
+      isReadOnly={isReadOnly}
+      {...(unit === undefined ? {} : { unit })}
+      {...(digits === undefined ? {} : { digits })}
+    />
+  ));
 }
 
 function FormSelectCoils({

@@ -47,19 +47,26 @@ type SheetName =
       | 'peWatts'}`
   | 'figures.xmechMm';
 
-export const DRIVER_SHEET_ROWS: readonly {
+export type SheetRow = {
   readonly name: SheetName;
   readonly min: number;
   readonly max: number;
   readonly unit?: FigureUnit;
   readonly digits?: number;
-}[] = [
+};
+
+/** Size and resonance: what is printed first. */
+export const RESONANCE_ROWS: readonly SheetRow[] = [
   { name: 'figures.nominalInches', min: 0.5, max: 40 },
   { name: 'figures.nominalOhm', min: 0.25, max: 64, unit: 'ohm' },
   { name: 'figures.dataSheet.fsHz', min: 5, max: 2_000, unit: 'hertz' },
   { name: 'figures.dataSheet.qms', min: 0.1, max: 200 },
   { name: 'figures.dataSheet.qes', min: 0.02, max: 100 },
   { name: 'figures.dataSheet.qts', min: 0.02, max: 70 },
+];
+
+/** After Vas: piston, coil, travel, and what measuring rigs give. */
+export const MOTOR_ROWS: readonly SheetRow[] = [
   { name: 'figures.dataSheet.sdCm2', min: 1, max: 20_000 },
   { name: 'figures.dataSheet.reOhm', min: 0.05, max: 200, unit: 'ohm' },
   { name: 'figures.dataSheet.xmaxMm', min: 0.05, max: 200 },

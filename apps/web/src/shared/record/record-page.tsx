@@ -33,6 +33,8 @@ export type RecordPageProps = {
   readonly titleBlock: readonly TitleCell[];
   readonly notes?: ReactNode;
   readonly viewCaption?: string;
+  /** Between header and sheet: the other pages of the same thing. */
+  readonly above?: ReactNode;
   readonly children: ReactNode;
   /** What fields are called in the comparison, by their path. */
   readonly labels: Readonly<Record<string, string>>;
@@ -70,6 +72,7 @@ export function RecordPage(props: RecordPageProps) {
             ) : null
           }
         />
+        {props.above}
         <div role="alert" className={styles.alert}>
           {problem === null ? null : (
             <Verdict tone="fail" words={problem.message}>

@@ -27,6 +27,8 @@ export type RecordFormOptions<Values extends FieldValues, Input, Saved extends S
   readonly create: (key: string, input: Input) => Promise<Saved>;
   readonly change: (at: { readonly id: string; readonly version: number }, input: Input) => Promise<Saved>;
   readonly onSaved: (saved: Saved, wasNew: boolean) => void;
+  /** Where the form keeps what the server calls by this path; the same where nothing is said. */
+  readonly pathOf?: (serverPath: string) => string;
   /** "Customer", for the message after saving. */
   readonly noun: string;
 };
@@ -54,7 +56,7 @@ export type RecordForm<Values extends FieldValues, Input> = {
 export function useRecordForm<Values extends FieldValues, Input, Saved extends SavedRecord>(
   options: RecordFormOptions<Values, Input, Saved>,
 ): RecordForm<Values, Input> {
-  const { schema, start, record, create, change, onSaved, noun } = options;
+  const { schema, start, record, create, change, onSaved, noun, pathOf = asItIs } = options;
   const say = useMessages();
   // Made when the form opens, so that pressing twice makes one record.
   const [key] = useState(() => crypto.randomUUID());
@@ -96,7 +98,7 @@ export function useRecordForm<Values extends FieldValues, Input, Saved extends S
       setConflict({
         version: error.conflict.currentVersion,
         savedBy: error.conflict.savedBy ?? 'Someone else',
-        differences: flatDifferences(error.conflict),
+        differences: flatDifferences(error.conflict).map((one) => ({ ...one, path: pathOf(one.path) })),
       });
       return;
     }
@@ -128,4 +130,8 @@ export function useRecordForm<Values extends FieldValues, Input, Saved extends S
       void form.handleSubmit((input) => send(input, conflict.version))();
     },
   };
+}
+
+function asItIs(path: string): string {
+  return path;
 }

@@ -11,6 +11,7 @@ import { paths } from '../paths.ts';
 import styles from './app-nav.module.css';
 import { THEMES, type Theme } from './display.ts';
 import { useDisplay } from './display-provider.tsx';
+import { APP_PLACES } from './places.ts';
 import { SearchDialog, type SearchSource } from './search-dialog.tsx';
 import { useShortcut, useShortcutList } from './shortcuts.tsx';
 import { UnitsSwitch } from './units-switch.tsx';
@@ -86,7 +87,7 @@ export function AppNav({ shopName, personName, search, onSignOut }: AppNavProps)
           Menu
         </Button>
       </div>
-      <SearchDialog isOpen={open === 'search'} onClose={close} places={PLACES} source={search} />
+      <SearchDialog isOpen={open === 'search'} onClose={close} places={APP_PLACES} source={search} />
       <Dialog title={shopName} isOpen={open === 'places'} onClose={close}>
         <nav aria-label="Shop" className={styles.list}>
           {PLACES.map(({ id, title, href, root }) => (

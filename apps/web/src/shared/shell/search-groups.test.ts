@@ -8,16 +8,16 @@ describe('searchGroups', () => {
     expect(searchGroups(NOTHING)).toEqual([]);
   });
 
-  it('leads each hit to its own page, jobs first', () => {
+  it('leads each hit to its page', () => {
+    const id = '01890000-0000-7000-8000-000000000001';
     const groups = searchGroups({
       ...NOTHING,
-      customers: [{ id: 'c1', title: 'R. Okafor', detail: '2 jobs' }],
-      jobs: [{ id: 'j1', number: 2417, title: '2417 Brisk hatch', detail: 'R. Okafor' }],
+      jobs: [{ id, number: 2417, title: 'Bass box', detail: 'R. Okafor' }],
+      parts: [{ id, kind: 'sheet', title: 'MDF 18', detail: '' }],
     });
-    expect(groups.map(({ kind }) => kind)).toEqual(['Jobs', 'Customers']);
-    expect(groups.flatMap(({ hits }) => hits.map(({ href }) => href))).toEqual([
-      '/jobs/2417/brief',
-      '/customers/c1',
+    expect(groups.map(({ kind, hits }) => [kind, hits[0]?.href])).toEqual([
+      ['Jobs', '/jobs/2417/brief'],
+      ['Parts', `/catalogue/sheets/${id}`],
     ]);
   });
 });
