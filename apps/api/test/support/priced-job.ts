@@ -1,4 +1,4 @@
-// A job whose price sheet is issued: two hours of work and a delivery, no parts.
+// A job whose price sheet is issued: two hours of work, a delivery, and a sponsor's amplifier.
 import { randomUUID } from 'node:crypto';
 import type { PriceInput } from '@gusset/contracts/price';
 import type { TestApi, TestPerson } from './harness.ts';
@@ -12,24 +12,31 @@ export async function pricedJob(api: TestApi, person: TestPerson, changes: Parti
     key: randomUUID(),
     job: { title: 'Bass box behind the seat', customerId: customer.id },
   });
-  // The sheets above are another test's matter: an empty list of parts, issued.
-  await api.deps.doors.inShop(shopId, (tx) =>
-    tx.sheetIssue.create({
-      data: {
-        shopId,
-        jobId: job.id,
-        kind: 'parts',
-        revision: 1,
-        input: {},
-        facts: {},
-        upstream: [],
-        result: { lines: [] },
-        fingerprint: 'none',
-        issuedByName: person.name,
-      },
-      select: { id: true },
-    }),
-  );
+  // A sponsor's part costs nothing, so the sums below are of the work alone.
+  const parts = await person.api.sheet.parts.read.query({ jobId: job.id });
+  const listed = await person.api.sheet.parts.save.mutate({
+    jobId: job.id,
+    version: 0,
+    input: {
+      ...parts.input,
+      handLines: [
+        {
+          key: 'hand:amplifier',
+          partId: null,
+          description: 'Amplifier',
+          kind: 'part',
+          group: 'amplifier',
+          quantity: 1,
+          unit: 'each',
+          source: 'sponsor',
+          supplierId: null,
+          returnDueOn: null,
+          note: '',
+        },
+      ],
+    },
+  });
+  await person.api.sheet.parts.issue.mutate({ jobId: job.id, version: listed.version });
   const { input } = await person.api.sheet.price.read.query({ jobId: job.id });
   const saved = await person.api.sheet.price.save.mutate({
     jobId: job.id,
