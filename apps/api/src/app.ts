@@ -8,6 +8,8 @@ import { type FastifyTRPCPluginOptions, fastifyTRPCPlugin } from '@trpc/server/a
 import { type FastifyBaseLogger, type FastifyInstance, fastify, LogController } from 'fastify';
 import type { Deps } from './deps.ts';
 import { fileRoutes } from './files/file.routes.ts';
+import { cutSheetRoutes } from './papers/cut-sheet.routes.ts';
+import { quotePaperRoutes } from './papers/quote-paper.routes.ts';
 import { authRoutes } from './plugins/auth-routes.ts';
 import { healthRoutes } from './plugins/health-routes.ts';
 import { surveyPaperRoutes } from './surveys/survey-paper.routes.ts';
@@ -80,6 +82,8 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   await app.register(authRoutes, { deps });
   await app.register(fileRoutes, { deps });
   await app.register(surveyPaperRoutes, { deps });
+  await app.register(cutSheetRoutes, { deps });
+  await app.register(quotePaperRoutes, { deps });
   await app.register(fastifyTRPCPlugin, {
     prefix: '/api/trpc',
     trpcOptions: {

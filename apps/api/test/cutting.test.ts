@@ -1,0 +1,242 @@
+// From a drawn box to an issued cutting sheet, its paper, and what a measured board does to it.
+import { randomUUID } from 'node:crypto';
+import { driverFiguresSchema, sheetFiguresSchema } from '@gusset/contracts/records';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { shopErrorOf, startTestApi, type TestApi, type TestPerson } from './support/harness.ts';
+
+let api: TestApi;
+let owner: TestPerson;
+
+beforeAll(async () => {
+  api = await startTestApi();
+  owner = await api.owner();
+});
+afterAll(() => api.close());
+
+const part = (name: string) => ({
+  maker: '',
+  name,
+  code: '',
+  supplierId: null,
+  buyPriceMinor: 4_321,
+  sellPriceMinor: 6_000,
+  stockQuantity: 2,
+  leadDays: null,
+  notes: '',
+});
+const length = (mm: number) => ({ mm, typed: String(mm), unit: 'mm' as const });
+
+const boardFigures = sheetFiguresSchema.parse({
+  material: 'mdf',
+  nominalThicknessMm: 18,
+  lengthMm: 2440,
+  widthMm: 1220,
+  densityKgPerM3: 720,
+});
+
+const driverFigures = driverFiguresSchema.parse({
+  dataSheet: {
+    fsHz: 29.5,
+    qms: 4.6,
+    qes: 0.52,
+    vasLitres: 48,
+    sdCm2: 340,
+    reOhm: 3.6,
+    leMh: 0,
+    xmaxMm: 11,
+    peWatts: 300,
+    displacementLitres: 2,
+  },
+  overallDiaMm: 269,
+  cutoutDiaMm: 236,
+  boltCircleDiaMm: 254,
+  boltCount: 8,
+  flangeThicknessMm: 6,
+  mountingDepthMm: 141,
+  magnetDiaMm: 156,
+  massKg: 6.4,
+});
+
+/** A job whose box of 600 × 380 × 320 mm stands as a draft, or issued. */
+async function jobWithBox({ issued }: { readonly issued: boolean }) {
+  const board = await owner.api.part.sheet.create.mutate({
+    key: randomUUID(),
+    input: { ...part('MDF 18'), kind: 'sheet', unit: 'sheet', figures: boardFigures },
+  });
+  const driver = await owner.api.part.driver.create.mutate({
+    key: randomUUID(),
+    input: { ...part('Q-10'), kind: 'driver', unit: 'each', maker: 'Quince', figures: driverFigures },
+  });
+  const customer = await owner.api.customer.create.mutate({
+    key: randomUUID(),
+    input: { name: 'R. Okafor', phone: '', email: '', address: '', notes: '' },
+  });
+  const job = await owner.api.job.open.mutate({
+    key: randomUUID(),
+    job: { title: 'Bass box behind the seat', customerId: customer.id },
+  });
+  const jobId = job.id;
+  const sound = await owner.api.sheet.sound.read.query({ jobId });
+  const chosen = await owner.api.sheet.sound.save.mutate({
+    jobId,
+    version: 0,
+    input: {
+      ...sound.input,
+      driverId: driver.id,
+      drive: { watts: 300, typed: '300' },
+      targetNet: { litres: 30, typed: '30' },
+    },
+  });
+  const box = await owner.api.sheet.box.read.query({ jobId });
+  const drawn = await owner.api.sheet.box.save.mutate({
+    jobId,
+    version: 0,
+    input: {
+      ...box.input,
+      outside: { width: length(600), height: length(380), depth: length(320), depthTop: null },
+      carcassId: board.id,
+      bracing: { kind: 'none' },
+    },
+  });
+  if (issued) {
+    await owner.api.sheet.sound.issue.mutate({ jobId, version: chosen.version });
+    await owner.api.sheet.box.issue.mutate({ jobId, version: drawn.version });
+  }
+  return { jobId, board };
+}
+
+const paper = (jobId: string, person: TestPerson = owner) =>
+  api.app.inject({
+    method: 'GET',
+    url: `/api/papers/cut-sheet/${jobId}?paper=A4`,
+    headers: { cookie: person.cookies },
+  });
+
+describe('the cutting sheet', () => {
+  it('lays the box out on the board of the catalogue and is issued as it was worked out', async () => {
+    const { jobId, board } = await jobWithBox({ issued: true });
+    const read = await owner.api.sheet.cutting.read.query({ jobId });
+    expect(read.facts).toEqual({
+      boards: [{ id: board.id, name: 'MDF 18', figures: boardFigures }],
+      saw: { kerfMm: 3.2, trimMm: 6, bladeMaxTiltDeg: 45 },
+    });
+    const saved = await owner.api.sheet.cutting.save.mutate({ jobId, version: 0, input: read.input });
+    const { issue, outcome } = await owner.api.sheet.cutting.issue.mutate({ jobId, version: saved.version });
+    expect(issue?.revision).toBe('A');
+    expect(issue?.result).toEqual(outcome.state === 'ready' ? outcome.result : null);
+    expect(issue?.result.sheetsUsed).toEqual([{ partId: board.id, name: 'MDF 18', count: 1 }]);
+    expect(issue?.result.isDraft).toBe(true);
+    expect(issue?.result.pieces).toBe(6);
+  });
+
+  it('repeats the layout that a search in the browser found from its seed', async () => {
+    const { jobId, board } = await jobWithBox({ issued: true });
+    const read = await owner.api.sheet.cutting.read.query({ jobId });
+    const searches = [{ boardId: board.id, seed: 17, iterations: 2_000 }];
+    const first = await owner.api.sheet.cutting.save.mutate({
+      jobId,
+      version: 0,
+      input: { ...read.input, searches },
+    });
+    const again = await owner.api.sheet.cutting.read.query({ jobId });
+    expect(again.outcome).toEqual(first.outcome);
+    expect(again.outcome.state === 'ready' ? again.outcome.result.boards[0]?.search : null).toEqual({
+      seed: 17,
+      iterations: 2_000,
+    });
+  });
+
+  it('says that the box must be issued again once the real sheet has been measured', async () => {
+    const { jobId, board } = await jobWithBox({ issued: true });
+    const read = await owner.api.sheet.cutting.read.query({ jobId });
+    expect(read.outcome).toMatchObject({
+      state: 'ready',
+      result: { notes: [{ code: 'thickness-nominal', boardId: board.id, thicknessMm: 18 }, {}] },
+    });
+    await owner.api.part.sheet.change.mutate({
+      id: board.id,
+      version: board.version,
+      input: {
+        ...part('MDF 18'),
+        kind: 'sheet',
+        unit: 'sheet',
+        figures: { ...boardFigures, measuredThicknessMm: 17.8 },
+      },
+    });
+    const measured = await owner.api.sheet.cutting.read.query({ jobId });
+    expect(measured.outcome).toMatchObject({
+      state: 'ready',
+      result: { isDraft: true, notes: [{ code: 'thickness-moved', drawnMm: 18, measuredMm: 17.8 }, {}] },
+    });
+    const box = await owner.api.sheet.box.read.query({ jobId });
+    await owner.api.sheet.box.issue.mutate({ jobId, version: box.version });
+    const settled = await owner.api.sheet.cutting.read.query({ jobId });
+    expect(settled.outcome).toMatchObject({
+      state: 'ready',
+      result: { isDraft: false, boards: [{ thicknessMm: 17.8, isMeasured: true }] },
+    });
+  });
+
+  it('waits for the box to be issued', async () => {
+    const { jobId } = await jobWithBox({ issued: false });
+    const read = await owner.api.sheet.cutting.read.query({ jobId });
+    expect(read.draftUpstream).toEqual(['box']);
+    expect(read.outcome.state).toBe('ready');
+    const saved = await owner.api.sheet.cutting.save.mutate({ jobId, version: 0, input: read.input });
+    const refused = await shopErrorOf(
+      owner.api.sheet.cutting.issue.mutate({ jobId, version: saved.version }),
+    );
+    expect(refused).toMatchObject({ code: 'UPSTREAM_NOT_ISSUED', fields: [{ path: 'box' }] });
+  });
+
+  it('is read by a technician, who may not change it and sees no prices', async () => {
+    const technician = await api.member(owner, 'technician');
+    const { jobId } = await jobWithBox({ issued: true });
+    const read = await technician.api.sheet.cutting.read.query({ jobId });
+    expect(read.outcome.state).toBe('ready');
+    expect(JSON.stringify(read)).not.toContain('4321');
+    expect(JSON.stringify(read)).not.toContain('PriceMinor');
+    const refused = await shopErrorOf(
+      technician.api.sheet.cutting.save.mutate({ jobId, version: 0, input: read.input }),
+    );
+    expect(refused.code).toBe('NOT_ALLOWED');
+  });
+});
+
+describe('the cut sheet on paper', () => {
+  it('is a PDF named for the draft, then for the issued revision', async () => {
+    const { jobId } = await jobWithBox({ issued: true });
+    const draft = await paper(jobId);
+    expect(draft.statusCode).toBe(200);
+    expect(draft.headers['content-type']).toBe('application/pdf');
+    expect(draft.headers['content-disposition']).toMatch(/cut-sheet-\d+-draft\.pdf/);
+    expect(draft.rawPayload.subarray(0, 5).toString('latin1')).toBe('%PDF-');
+    const read = await owner.api.sheet.cutting.read.query({ jobId });
+    const saved = await owner.api.sheet.cutting.save.mutate({ jobId, version: 0, input: read.input });
+    await owner.api.sheet.cutting.issue.mutate({ jobId, version: saved.version });
+    const issued = await paper(jobId, await api.member(owner, 'technician'));
+    expect(issued.headers['content-disposition']).toMatch(/cut-sheet-\d+-rev-A\.pdf/);
+  });
+
+  it('says what is missing where no box is drawn yet', async () => {
+    const customer = await owner.api.customer.create.mutate({
+      key: randomUUID(),
+      input: { name: 'L. Brandt', phone: '', email: '', address: '', notes: '' },
+    });
+    const job = await owner.api.job.open.mutate({
+      key: randomUUID(),
+      job: { title: 'Nothing drawn', customerId: customer.id },
+    });
+    const answer = await paper(job.id);
+    expect(answer.statusCode).toBe(412);
+    expect(answer.json()).toMatchObject({ code: 'SHEET_INCOMPLETE' });
+  });
+
+  it('shows nothing of another shop', async () => {
+    const { jobId } = await jobWithBox({ issued: true });
+    const stranger = await api.owner('Elsewhere Audio');
+    expect((await paper(jobId, stranger)).statusCode).toBe(404);
+    const unsigned = await api.app.inject({ method: 'GET', url: `/api/papers/cut-sheet/${jobId}` });
+    expect(unsigned.statusCode).toBe(401);
+  });
+});
