@@ -23,6 +23,7 @@ export default defineConfig({
   use: {
     baseURL,
     trace: 'retain-on-failure',
+    actionTimeout: 15_000,
     launchOptions: {
       executablePath,
       args: [
@@ -39,7 +40,8 @@ export default defineConfig({
   webServer: {
     command: 'node scripts/start.ts',
     cwd: path.resolve(import.meta.dirname, '..'),
-    url: `${baseURL}/livez`,
+    // Against a running `npm run dev`: E2E_REUSE=1 E2E_PORT=4300 E2E_LIVE=/sign-in
+    url: `${baseURL}${process.env.E2E_LIVE ?? '/livez'}`,
     timeout: 300_000,
     reuseExistingServer: process.env.E2E_REUSE === '1',
     gracefulShutdown: { signal: 'SIGTERM', timeout: 20_000 },

@@ -34,6 +34,8 @@ export async function signIn(page: Page, person = DEMO): Promise<void> {
 /** Axe by WCAG 2.2 A and AA, on what is on the screen now. */
 export async function expectAccessible(page: Page): Promise<void> {
   const { violations } = await new AxeBuilder({ page })
+    // The component library's own screen-reader announcements: emptied lines that point at labels already gone.
+    .exclude('[data-live-announcer]')
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
     .analyze();
   const lines = violations.map(

@@ -11,7 +11,7 @@ export const timeZoneSchema = z
 /** Three letters of ISO 4217 that `Intl` knows. */
 export const currencySchema = z
   .string()
-  .regex(/^[A-Z]{3}$/, 'Three letters such as EUR.')
+  .regex(/^[A-Z]{3}$/, 'Choose a currency, such as EUR.')
   .refine((code) => Intl.supportedValuesOf('currency').includes(code), 'That currency is not known.');
 
 export const foundShopSchema = z.strictObject({

@@ -23,8 +23,12 @@ const currencyOptions = (locale: string): readonly Option[] => {
   return optionsOf(Intl.supportedValuesOf('currency'), (code) => `${code} · ${names.of(code) ?? ''}`);
 };
 
-const zoneOptions = (): readonly Option[] =>
-  optionsOf(Intl.supportedValuesOf('timeZone'), (zone) => zone.replaceAll('_', ' '));
+/** All zones that the browser knows; its own and UTC, which the list may leave out, first. */
+const zoneOptions = (): readonly Option[] => {
+  const own = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const zones = new Set([own, 'UTC', ...Intl.supportedValuesOf('timeZone')]);
+  return optionsOf([...zones], (zone) => zone.replaceAll('_', ' '));
+};
 
 /** The few things asked once about a shop; all can be changed later. */
 export function FoundShopForm({ ownerName }: { readonly ownerName: string }) {
