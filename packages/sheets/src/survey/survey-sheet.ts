@@ -22,7 +22,7 @@ import {
 import { spaceInState, surveyCavity } from './survey-cavity.ts';
 import { surveyForm, worthTaking } from './survey-form.ts';
 
-export const surveySheet: SheetDefinition<SurveyInput, SurveyFacts, unknown, SurveyResult> = {
+export const surveySheet: SheetDefinition<SurveyInput, SurveyFacts, null, SurveyResult> = {
   kind: 'survey',
   engineVersion: 1,
   optionalReads: [],

@@ -9,7 +9,7 @@ import type { SheetBinding } from '../sheet-binding.ts';
  * Sheet 02: reads the pinned revision of a survey, and whether the space has been measured anew since. Issuing
  * settles the pinned revision, so that what an issue rests on does not move.
  */
-export const surveyBinding: SheetBinding<SurveyInput, SurveyFacts, unknown, SurveyResult> = {
+export const surveyBinding: SheetBinding<SurveyInput, SurveyFacts, null, SurveyResult> = {
   definition: surveySheet,
   async loadFacts({ tx, actor }, { surveyId }) {
     const row = surveyId === null ? null : await findSurvey(tx, actor, surveyId);

@@ -10,7 +10,7 @@ import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { COARSE_POINTER, useMediaQuery } from '../../shared/shell/use-media-query.ts';
 import { METHOD_WORDS, plusMinusWords, valueWords } from '../../shared/survey/reading-words.ts';
 import styles from './measuring-screen.module.css';
-import { PhotoStrip } from './photo-strip.tsx';
+import { CameraButton, PhotoStrip } from './photo-strip.tsx';
 import type { SurveyAnswer } from './photo-upload.ts';
 import { plusMinusSteps } from './reading-entry.ts';
 import type { KeptReading, SurveyAct } from './survey-acts.ts';
@@ -24,6 +24,8 @@ export type DimensionRowProps = {
   readonly photos: SurveyAnswer['photos'];
   readonly isActive: boolean;
   readonly isReadOnly: boolean;
+  /** False when the page opens: nobody asked for the keys yet. */
+  readonly takesFocus: boolean;
   readonly entry: UsedEntry;
   readonly onSelect: () => void;
   readonly onNext: () => void;
@@ -92,8 +94,7 @@ function RowValue({ dimension, reading, photos }: DimensionRowProps) {
 }
 
 function OpenRow(props: DimensionRowProps) {
-  const { dimension, reading, acts, photos, isReadOnly, entry, onRemove, onCompare, onPhoto, onRemovePhoto } =
-    props;
+  const { dimension, reading, acts, photos, isReadOnly, entry, onRemove, onCompare, onRemovePhoto } = props;
   const conflict = acts.find((act) => act.trouble?.kind === 'conflict');
   return (
     <div className={styles.open}>
@@ -101,8 +102,8 @@ function OpenRow(props: DimensionRowProps) {
       {isReadOnly ? null : (
         <>
           <ReadingField {...props} />
-          <MethodChips dimension={dimension} entry={entry} />
           <PlusMinusChips dimension={dimension} entry={entry} />
+          <MethodChips dimension={dimension} entry={entry} />
         </>
       )}
       {conflict === undefined ? null : (
@@ -121,7 +122,6 @@ function OpenRow(props: DimensionRowProps) {
           photos={photos}
           waiting={acts.filter((act) => act.kind === 'photo')}
           isReadOnly={isReadOnly}
-          onPhoto={onPhoto}
           onRemove={onRemovePhoto}
         />
         {reading !== null && !isReadOnly ? (
@@ -146,7 +146,7 @@ function TakenAt({ iso }: { readonly iso: string }) {
   return <time dateTime={iso}>{words}</time>;
 }
 
-function ReadingField({ dimension, entry, onNext }: DimensionRowProps) {
+function ReadingField({ dimension, entry, takesFocus, onNext, onPhoto }: DimensionRowProps) {
   const { lengthUnit } = useDisplay();
   const isCoarse = useMediaQuery(COARSE_POINTER);
   const [prefersKeyboard, setPrefersKeyboard] = useState(false);
@@ -159,9 +159,10 @@ function ReadingField({ dimension, entry, onNext }: DimensionRowProps) {
 
   // The row was opened by a press: the field is what it was opened for.
   useEffect(() => {
+    if (!takesFocus) return;
     input.current?.focus({ preventScroll: true });
     input.current?.closest('[data-dimension]')?.scrollIntoView({ block: 'nearest', behavior: 'instant' });
-  }, []);
+  }, [takesFocus]);
 
   const press = (key: PadKey) => {
     if (key.kind === 'unit') setPadUnit(key.unit);
@@ -209,6 +210,7 @@ function ReadingField({ dimension, entry, onNext }: DimensionRowProps) {
       <span className={styles.unit} aria-hidden="true">
         {/[a-z'"″′°]/iu.test(entry.text) ? '' : isAngle ? '°' : (padUnit ?? lengthUnit)}
       </span>
+      <CameraButton about={`${dimension.letter}, ${dimension.label}`} onPhoto={onPhoto} />
       {usesPad ? null : (
         <Button look="primary" onPress={onNext}>
           Next

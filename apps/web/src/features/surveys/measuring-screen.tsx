@@ -108,6 +108,7 @@ function Measuring({ survey, form }: MeasuringProps) {
     [form, readings],
   );
   const [activeKey, setActiveKey] = useState<string | null>(() => nextToTake(form, survey.readings, null));
+  const [isTouched, setIsTouched] = useState(false);
   const active = form.dimensions.find(({ key }) => key === activeKey) ?? null;
 
   const entry = useEntry({
@@ -130,9 +131,11 @@ function Measuring({ survey, form }: MeasuringProps) {
     });
   };
   const select = (key: string | null) => {
+    setIsTouched(true);
     if (entry.commit()) setActiveKey(key);
   };
   const goOn = () => {
+    setIsTouched(true);
     if (!entry.commit()) return;
     const taken =
       activeKey === null || entry.text.trim() === '' ? readings : [...readings, { key: activeKey }];
@@ -163,7 +166,7 @@ function Measuring({ survey, form }: MeasuringProps) {
     form,
     activeKey,
     readingText,
-    showsAll: !isPhone,
+    showsAll: false,
     title: survey.modelName,
     ...drawn,
     onPressLetter: (letter: string) =>
@@ -235,6 +238,7 @@ function Measuring({ survey, form }: MeasuringProps) {
                     photos={photosOf(dimension.key)}
                     isActive={dimension.key === activeKey}
                     isReadOnly={isReadOnly}
+                    takesFocus={isTouched}
                     entry={entry}
                     onSelect={() => select(dimension.key === activeKey ? null : dimension.key)}
                     onNext={goOn}

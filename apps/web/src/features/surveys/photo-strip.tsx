@@ -16,14 +16,40 @@ export type PhotoStripProps = {
   readonly photos: readonly Photo[];
   readonly waiting: readonly WaitingPhoto[];
   readonly isReadOnly: boolean;
-  readonly onPhoto: (photo: File) => void;
   readonly onRemove: (photoId: string) => void;
 };
 
-/** Photos of one dimension; on a phone one tap opens the camera. */
-export function PhotoStrip({ about, photos, waiting, isReadOnly, onPhoto, onRemove }: PhotoStripProps) {
-  const [opened, setOpened] = useState<Photo | null>(null);
+/** One tap opens the camera of a phone, or the files of a computer. */
+export function CameraButton({
+  about,
+  onPhoto,
+}: {
+  readonly about: string;
+  readonly onPhoto: (photo: File) => void;
+}) {
   const id = useId();
+  return (
+    <label className={styles.camera} htmlFor={id}>
+      Photo<span className="unseen"> of {about}</span>
+      <input
+        id={id}
+        type="file"
+        accept="image/jpeg,image/png,image/webp,image/avif"
+        capture="environment"
+        className="unseen"
+        onChange={(event) => {
+          const [photo] = event.target.files ?? [];
+          if (photo !== undefined) onPhoto(photo);
+          event.target.value = '';
+        }}
+      />
+    </label>
+  );
+}
+
+/** Photos of one dimension, sent or still waiting on this device. */
+export function PhotoStrip({ about, photos, waiting, isReadOnly, onRemove }: PhotoStripProps) {
+  const [opened, setOpened] = useState<Photo | null>(null);
   return (
     <div className={styles.photos}>
       {photos.map((photo, index) => (
@@ -41,23 +67,6 @@ export function PhotoStrip({ about, photos, waiting, isReadOnly, onPhoto, onRemo
       {waiting.map((act) => (
         <WaitingThumb key={act.id} act={act} />
       ))}
-      {isReadOnly ? null : (
-        <label className={styles.camera} htmlFor={id}>
-          Photo
-          <input
-            id={id}
-            type="file"
-            accept="image/jpeg,image/png,image/webp,image/avif"
-            capture="environment"
-            className="unseen"
-            onChange={(event) => {
-              const [photo] = event.target.files ?? [];
-              if (photo !== undefined) onPhoto(photo);
-              event.target.value = '';
-            }}
-          />
-        </label>
-      )}
       <Dialog
         title={about}
         isWide

@@ -123,7 +123,7 @@ export function LengthPad({
           ) : rowIndex === 1 ? (
             <Key
               key="unit"
-              name={`Type in ${other === 'mm' ? 'millimetres' : 'inches'}`}
+              name={`${typesInches ? 'in → mm' : 'mm → in'}, type in ${other === 'mm' ? 'millimetres' : 'inches'}`}
               className={styles.small}
               onPress={() => onKey({ kind: 'unit', unit: other })}
             >
