@@ -8,16 +8,22 @@ describe('searchGroups', () => {
     expect(searchGroups(NOTHING)).toEqual([]);
   });
 
-  it('leads each hit to its page', () => {
-    const id = '01890000-0000-7000-8000-000000000001';
+  it('leads each hit to its own page, jobs first', () => {
     const groups = searchGroups({
       ...NOTHING,
-      jobs: [{ id, number: 2417, title: 'Bass box', detail: 'R. Okafor' }],
-      parts: [{ id, kind: 'sheet', title: 'MDF 18', detail: '' }],
+      customers: [{ id: 'c1', title: 'R. Okafor', detail: '2 jobs' }],
+      jobs: [{ id: 'j1', number: 2417, title: 'Brisk hatch', detail: 'R. Okafor' }],
     });
-    expect(groups.map(({ kind, hits }) => [kind, hits[0]?.href])).toEqual([
-      ['Jobs', '/jobs/2417/brief'],
-      ['Parts', `/catalogue/sheets/${id}`],
+    expect(groups.map(({ kind }) => kind)).toEqual(['Jobs', 'Customers']);
+    expect(groups.flatMap(({ hits }) => hits.map(({ href }) => href))).toEqual([
+      '/jobs/2417/brief',
+      '/customers/c1',
     ]);
+    expect(groups[0]?.hits[0]?.title).toBe('2417 Brisk hatch');
+  });
+
+  it('leads a part to its kind', () => {
+    const parts = [{ id: 'p1', kind: 'sheet' as const, title: 'MDF 18', detail: '' }];
+    expect(searchGroups({ ...NOTHING, parts })[0]?.hits[0]?.href).toBe('/catalogue/sheets/p1');
   });
 });

@@ -5,12 +5,11 @@ import { authClient } from '../data/auth-client.ts';
 import { DataProvider } from '../data/data-provider.tsx';
 import { useUnsent } from '../data/use-unsent.ts';
 import { paths } from '../paths.ts';
-import { AppFrame, type AppFrameProps } from './app-frame.tsx';
+import { AppFrame } from './app-frame.tsx';
 import type { Display } from './display.ts';
 import { type Person, PersonProvider } from './person.tsx';
 import type { ShopFacts } from './shop-facts.ts';
 import { useRecordSearch } from './use-record-search.ts';
-import { useSearchSource } from './use-search-source.ts';
 
 export type SignedInFrameProps = {
   readonly display: Display;
@@ -50,9 +49,4 @@ function FrameWithData({ display, shop, person, children }: SignedInFrameProps) 
       {children}
     </AppFrame>
   );
-}
-
-/** Inside the data, so that the search dialog can ask for records. */
-function SearchingFrame(props: Omit<AppFrameProps, 'search'>) {
-  return <AppFrame {...props} search={useSearchSource()} />;
 }
