@@ -14,8 +14,6 @@ export type ListCraft = {
   cross(mother: Int32Array, father: Int32Array, random: SeededRandom): Int32Array;
   /** Swaps some neighbours that don't depend on each other, in place. */
   disturb(list: Int32Array, chance: number, random: SeededRandom): void;
-  /** The list with some steps, each of the given chance, taken at random instead. */
-  near(list: Int32Array, chance: number, random: SeededRandom): Int32Array;
   /** A random list that leans to small keys: a draw of few waiting activities, the smallest key wins. */
   draw(key: ArrayLike<number>, draws: number, random: SeededRandom): Int32Array;
 };
@@ -109,13 +107,6 @@ export function listCraft(project: CompiledProject): ListCraft {
         list[k] = b;
         list[k + 1] = a;
       }
-    },
-    near(list, chance, random) {
-      const at = new Int32Array(count);
-      for (let k = 0; k < count; k++) at[list[k] ?? 0] = k;
-      return listed((waiting) =>
-        random() < chance ? Math.floor(random() * waiting.length) : smallest(waiting, at, rank),
-      );
     },
     draw(key, draws, random) {
       return listed((waiting) => {

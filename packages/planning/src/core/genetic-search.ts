@@ -1,4 +1,4 @@
-// Search over activity lists: a small population, two-point crossing, and every child brought forward and backward
+// Search over activity lists: a population that grows as the search goes on, two-point crossing, and every child brought forward and backward
 // in time ("double justification": all as late as possible, then all as early as possible, which never lengthens a
 // plain schedule). V. Valls, F. Ballestín & S. Quintanilla, "Justification and RCPSP: a technique that pays",
 // Eur. J. Oper. Res. 165 (2005) 375-386. Lists: see activity-list.ts.
@@ -9,12 +9,13 @@ import type { Placed } from './occupancy.ts';
 import type { Placer } from './placer.ts';
 import type { SeededRandom } from './seeded-random.ts';
 
-const POPULATION = 36; // individuals; 20, 60 and 100 did no better on generated sets of 120 activities
+const FIRST_POPULATION = 36; // individuals: good for some 5,000 schedules; a longer search goes on with more
+const LARGEST_POPULATION = 600;
+const STALE_ROUNDS = 10; // children without a new best, in populations, before a population twice as large is begun
 const DISTURBANCE = 0.05; // chance of each neighbouring pair to change places (Hartmann 1998)
-const DRAWS = 3; // waiting activities looked at for each step of a random list
-const STALE_CHILDREN = 300; // children without a new best before the population is begun again
-const STRAY_STEPS = 20; // steps of a list near the best one that are taken at random (Ballestín et al. 2008)
-const ROUNDS_NEAR_BEST = 6; // populations begun near the best before one is begun from nothing
+// Each random list looks at 1 to so many waiting activities a step. With 3 for all, the search stuck 4.5 % above the
+// best on one of 48 projects of 30 activities, whatever the seed.
+const MOST_DRAWS = 3;
 
 export type SearchTask = {
   readonly project: CompiledProject;
@@ -101,24 +102,23 @@ export function searchLists(task: SearchTask): SearchResult {
 
   const lean = keys[0] ?? task.bounds.earliestStart;
   const people: Individual[] = [];
+  let size = FIRST_POPULATION;
   let stale = 0;
-  let roundsNear = 0;
-  const newcomer = (near: Individual | null): Int32Array =>
-    near !== null && roundsNear > 0
-      ? craft.near(near.list, STRAY_STEPS / project.order.length, random)
-      : craft.draw(lean, DRAWS, random);
   while (!isOver()) {
     const known: Individual | null = best;
-    const full = people.length >= POPULATION;
-    const list = full ? bred(people, craft, random) : newcomer(known);
+    const full = people.length >= size;
+    const list = full
+      ? bred(people, craft, random)
+      : craft.draw(lean, 1 + Math.floor(random() * MOST_DRAWS), random);
     const child = raise(placer.serial(list));
     if (full) replaceWorst(people, child);
     else people.push(child);
-    if (best !== known) roundsNear = 1;
     stale = best !== known || !full ? 0 : stale + 1;
-    if (stale < STALE_CHILDREN) continue;
+    if (stale < size * STALE_ROUNDS) continue;
+    size = Math.min(size * 2, LARGEST_POPULATION);
+    stale = 0;
     people.length = 0;
-    roundsNear = roundsNear >= ROUNDS_NEAR_BEST ? 0 : roundsNear + 1;
+    if (best !== null) people.push(best);
   }
   // A search that was stopped before its first run still owes one.
   const result = best ?? read(placer.serial(project.order));

@@ -2,37 +2,11 @@
 // one person): correct them after a few jobs of the shop's own. Waits are for 20 °C and ordinary materials; the data
 // sheet of the tin in use goes before them. Planning aid only: follow the component and vehicle makers' instructions
 // and local law; have a qualified person check safety-critical work.
-import type { TaskHours, TaskPrerequisite, TaskTemplate, WaitReason } from '@gusset/contracts/planning';
+import type { TaskTemplate } from '@gusset/contracts/planning';
+import { fittingTasks } from './fitting-tasks.ts';
+import { after, afterWait, COAT_RECOATED, GLUE_CURED, GLUE_HANDLED, hours } from './usual-waits.ts';
 
 export type BoxFinish = 'carpet' | 'coating';
-
-const HOUR = 60; // minutes
-/** PVA joint: clamps off and handled after 2 h, tested and machined after the full 24 h. */
-const GLUE_HANDLED = 2 * HOUR;
-const GLUE_CURED = 24 * HOUR;
-/** Water-borne roll-on: next coat after 2-4 h, handled after 24 h, bears load (drivers, stacking) after 72 h. */
-const COAT_RECOATED = 3 * HOUR;
-const COAT_HANDLED = 24 * HOUR;
-const COAT_LOADED = 72 * HOUR;
-const CARPET_BONDED = 24 * HOUR;
-
-const hours = (min: number, typical: number, max: number): TaskHours => ({ min, typical, max });
-
-const after = (taskKey: string): TaskPrerequisite => ({
-  taskKey,
-  kind: 'finish-start',
-  waitMinutes: 0,
-  reason: null,
-  keepsBayMinutes: 0,
-  byAnotherPerson: false,
-});
-
-const afterWait = (
-  taskKey: string,
-  reason: WaitReason,
-  waitMinutes: number,
-  keepsBayMinutes: number,
-): TaskPrerequisite => ({ ...after(taskKey), reason, waitMinutes, keepsBayMinutes });
 
 const PREPARATION: readonly TaskTemplate[] = [
   {
@@ -227,156 +201,7 @@ const COATING: readonly TaskTemplate[] = [
   },
 ];
 
-const driversAfter = (finish: BoxFinish): TaskPrerequisite =>
-  finish === 'carpet'
-    ? afterWait('carpet', 'adhesive', CARPET_BONDED, 0)
-    : afterWait('coat-2', 'coat', COAT_LOADED, COAT_HANDLED);
-
-const wiringAndFitting = (finish: BoxFinish): readonly TaskTemplate[] => [
-  {
-    key: 'power-run',
-    title: 'Run the power cable: holder with the fuse out, grommets',
-    skill: 'electrical',
-    hours: hours(2, 4, 8),
-    prerequisites: [after('order')],
-    bayKind: 'vehicle',
-    vehicleOnSite: true,
-    breakable: true,
-    needsParts: ['power'],
-    phase: 'wiring',
-  },
-  {
-    key: 'ground',
-    title: 'Ground and distribution',
-    skill: 'electrical',
-    hours: hours(0.5, 1, 2),
-    prerequisites: [after('power-run')],
-    bayKind: 'vehicle',
-    vehicleOnSite: true,
-    breakable: true,
-    needsParts: [],
-    phase: 'wiring',
-  },
-  {
-    key: 'signal-leads',
-    title: 'Signal, remote and speaker leads',
-    skill: 'electrical',
-    hours: hours(1.5, 3, 6),
-    prerequisites: [after('order')],
-    bayKind: 'vehicle',
-    vehicleOnSite: true,
-    breakable: true,
-    needsParts: ['signal'],
-    phase: 'wiring',
-  },
-  {
-    key: 'amplifier-board',
-    title: 'Build and finish the amplifier board',
-    skill: 'fabrication',
-    hours: hours(1, 2.5, 6),
-    prerequisites: [after('cut')],
-    bayKind: 'bench',
-    vehicleOnSite: false,
-    breakable: true,
-    needsParts: ['finish'],
-    phase: 'fitting',
-  },
-  {
-    key: 'mount-amplifiers',
-    title: 'Mount the amplifiers and dress the wiring',
-    skill: 'electrical',
-    hours: hours(1, 2, 4),
-    prerequisites: [
-      after('ground'),
-      after('signal-leads'),
-      afterWait('amplifier-board', finish === 'carpet' ? 'adhesive' : 'coat', 24 * HOUR, 0),
-    ],
-    bayKind: 'vehicle',
-    vehicleOnSite: true,
-    breakable: true,
-    needsParts: ['amplifier'],
-    phase: 'fitting',
-  },
-  {
-    key: 'fit-drivers',
-    title: 'Fit drivers, terminals and gaskets',
-    skill: 'fabrication',
-    hours: hours(0.5, 1, 1.5),
-    prerequisites: [driversAfter(finish)],
-    bayKind: 'bench',
-    vehicleOnSite: false,
-    breakable: true,
-    needsParts: ['driver'],
-    phase: 'fitting',
-  },
-  {
-    key: 'install-box',
-    title: 'Put the box in and anchor it; two people or a hoist where it is heavy',
-    skill: 'fabrication',
-    hours: hours(0.5, 1.2, 2.5),
-    prerequisites: [after('mount-amplifiers'), after('fit-drivers')],
-    bayKind: 'vehicle',
-    vehicleOnSite: true,
-    breakable: true,
-    needsParts: [],
-    phase: 'fitting',
-  },
-  {
-    key: 'power-up',
-    title: 'Checks before power, fuse in, gains',
-    skill: 'electrical',
-    hours: hours(0.7, 1.2, 2.5),
-    prerequisites: [after('install-box')],
-    bayKind: 'vehicle',
-    vehicleOnSite: true,
-    breakable: true,
-    needsParts: [],
-    phase: 'fitting',
-  },
-  {
-    key: 'tune',
-    title: 'Tune, and hunt rattles',
-    skill: 'tuning',
-    hours: hours(1, 2, 6),
-    prerequisites: [after('power-up')],
-    bayKind: 'vehicle',
-    vehicleOnSite: true,
-    breakable: true,
-    needsParts: [],
-    phase: 'handover',
-  },
-  {
-    key: 'sign-off',
-    title: 'Check and sign off, by a second person',
-    skill: 'lead',
-    hours: hours(0.3, 0.5, 1),
-    prerequisites: [{ ...after('tune'), byAnotherPerson: true }],
-    bayKind: 'vehicle',
-    vehicleOnSite: true,
-    breakable: true,
-    needsParts: [],
-    phase: 'handover',
-  },
-  {
-    key: 'handover',
-    title: 'Clean, show, explain and hand over',
-    skill: 'any',
-    hours: hours(0.5, 0.8, 1.5),
-    prerequisites: [after('sign-off')],
-    bayKind: 'vehicle',
-    vehicleOnSite: true,
-    breakable: false,
-    needsParts: [],
-    phase: 'handover',
-  },
-];
-
 /** All tasks of a job with one box, in order. */
 export function standardTaskTemplate(finish: BoxFinish): readonly TaskTemplate[] {
-  return [
-    ...PREPARATION,
-    ...WOODWORK,
-    ...(finish === 'carpet' ? CARPET : COATING),
-    ...wiringAndFitting(finish),
-  ];
+  return [...PREPARATION, ...WOODWORK, ...(finish === 'carpet' ? CARPET : COATING), ...fittingTasks(finish)];
 }
