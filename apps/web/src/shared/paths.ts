@@ -14,6 +14,8 @@ export const paths = {
   jobs: () => '/jobs',
   newJob: () => '/jobs/new',
   job: (jobNumber: string | number, sheet: SheetKind = 'brief') => `/jobs/${part(jobNumber)}/${sheet}`,
+  /** A PDF that the API makes. */
+  cutSheetPaper: (jobId: string) => `/api/papers/cut-sheet/${part(jobId)}`,
   customers: () => '/customers',
   newCustomer: () => '/customers/new',
   customer: (customerId: string) => `/customers/${part(customerId)}`,
@@ -39,6 +41,9 @@ export const paths = {
   setUp: () => '/set-up',
   invite: (token: string) => `/invite/${part(token)}`,
   quote: (token: string) => `/q/${part(token)}`,
+  customerQuote: () => '/quote',
+  quotePaper: (quoteId: string) => `/api/papers/quote/${part(quoteId)}`,
+  customerQuotePaper: () => '/api/papers/quote',
 } as const;
 
 /** Where to go after signing in: only a path of this app, so a link can't send anyone elsewhere. */

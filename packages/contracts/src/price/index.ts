@@ -38,12 +38,16 @@ export const extraLineSchema = z.strictObject({
   unitPriceMinor: priceMinorSchema,
 });
 
+export type ExtraLine = z.infer<typeof extraLineSchema>;
+
 /** A price that differs from the catalogue's for this job. */
 export const priceOverrideSchema = z.strictObject({
   lineKey: z.string().min(1).max(60),
   unitPriceMinor: priceMinorSchema,
   reason: shortTextSchema,
 });
+
+export type PriceOverride = z.infer<typeof priceOverrideSchema>;
 
 export const priceInputSchema = z.strictObject({
   /** Null = the template has not been taken yet. */

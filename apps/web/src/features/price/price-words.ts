@@ -1,0 +1,143 @@
+// What the price sheet says in words: the verdict, what to settle, what changed. Amounts come formatted by `money`.
+import type { LineKind, QuoteComparison, QuoteWarning } from '@gusset/contracts/estimating';
+import type { PriceNote, PriceResult } from '@gusset/contracts/price';
+import type { SheetChange } from '@gusset/contracts/sheet';
+import { formatMinutes, formatPercent } from '@gusset/units';
+import type { VerdictTone } from '../../shared/marks/verdict.tsx';
+
+export type MoneyWords = (minor: number) => string;
+
+/** Kinds in the groups that the sheet and the customer's paper have. */
+export const PRICE_GROUPS = [
+  { title: 'Parts and materials', kinds: ['material', 'part'] },
+  { title: 'Work', kinds: ['labour'] },
+  { title: 'Also', kinds: ['supplies', 'subcontract', 'other'] },
+] as const satisfies readonly { title: string; kinds: readonly LineKind[] }[];
+
+export const KIND_WORDS: Readonly<Record<LineKind, string>> = {
+  material: 'Materials',
+  part: 'Parts',
+  labour: 'Work',
+  supplies: 'Supplies',
+  subcontract: 'Work by others',
+  other: 'Other',
+};
+
+export const SOURCE_WORDS = {
+  stock: 'from stock',
+  buy: 'to buy',
+  customer: 'customer brings it',
+  sponsor: 'from a sponsor',
+} as const;
+
+export type Headline = { readonly tone: VerdictTone; readonly words: string; readonly detail: string };
+
+export function priceHeadline({ quote, notes }: PriceResult, money: MoneyWords): Headline {
+  const { totals, warnings } = quote;
+  const margin =
+    totals.marginBasisPoints === null
+      ? ''
+      : `Margin ${formatPercent(totals.marginBasisPoints, { digits: 1 })}, ${money(totals.marginMinor)}`;
+  const unpriced = notes.filter(({ code }) => code === 'no-price').length;
+  if (unpriced > 0) {
+    return {
+      tone: 'check',
+      words: unpriced === 1 ? 'One line has no price yet' : `${unpriced} lines have no price yet`,
+      detail: `${money(totals.grandMinor)} without them`,
+    };
+  }
+  if (warnings.some(({ code }) => code === 'margin-below-floor')) {
+    return { tone: 'check', words: 'The margin is below the shop’s floor', detail: margin };
+  }
+  if (warnings.length > 0) return { tone: 'check', words: 'Look at this before it goes out', detail: margin };
+  return { tone: 'pass', words: `${money(totals.grandMinor)} in all`, detail: margin };
+}
+
+export function warningWords(
+  warning: QuoteWarning,
+  nameOf: (key: string) => string,
+  money: MoneyWords,
+): string {
+  switch (warning.code) {
+    case 'price-below-cost':
+      return `${nameOf(warning.lineKey)} sells for ${money(warning.netMinor)} and costs ${money(warning.costMinor)}`;
+    case 'margin-below-floor':
+      return `Margin ${formatPercent(warning.marginBasisPoints, { digits: 1 })}, the floor is ${formatPercent(warning.floorBasisPoints, { digits: 1 })}`;
+    case 'discount-cut-back':
+      return `Only ${money(warning.givenMinor)} of the discount of ${money(warning.askedMinor)} could be given`;
+    case 'supplied-part-price-dropped':
+      return `${nameOf(warning.lineKey)} is brought, so it is listed at nothing`;
+  }
+}
+
+export function noteWords(note: PriceNote, nameOf: (key: string) => string): string {
+  switch (note.code) {
+    case 'no-scope':
+      return 'Write what the customer gets before you make a quote';
+    case 'no-price':
+      return `${note.description} has no price in the catalogue: press its price and type one`;
+    case 'price-for-nothing':
+      return 'A price was typed for a line that is no longer on the parts sheet; it does nothing';
+    case 'wait-left-out':
+      return `${nameOf(note.taskKey)} waited for a task that is not on the list; that wait is left out`;
+  }
+}
+
+const TOTAL_WORDS: Readonly<Record<string, string>> = {
+  grandMinor: 'Total',
+  netMinor: 'Before tax',
+  taxMinor: 'Tax',
+  discountMinor: 'Discount',
+  depositMinor: 'Deposit',
+};
+
+/** A comparison as the list of changes that every sheet shows: lines first, then totals. */
+export function comparisonChanges(comparison: QuoteComparison, money: MoneyWords): SheetChange[] {
+  const change = (label: string, before: string, after: string): SheetChange => ({
+    source: '',
+    label,
+    before,
+    after,
+  });
+  return [
+    ...comparison.added.map((line) => change(line.description, 'not there', money(line.grossMinor))),
+    ...comparison.removed.map((line) => change(line.description, money(line.grossMinor), 'taken out')),
+    ...comparison.changed.flatMap(({ description, changes }) => lineChange(description, changes, money)),
+    ...comparison.totals.flatMap(({ field, before, after }) => {
+      const label = TOTAL_WORDS[field];
+      return label === undefined ? [] : [change(label, amountOf(before, money), amountOf(after, money))];
+    }),
+    ...(comparison.labourDifferenceMinutes === 0 ? [] : [labourChange(comparison)]),
+  ];
+}
+
+/** The figure that says most about a changed line: its time, its quantity, else its price. */
+function lineChange(
+  description: string,
+  changes: QuoteComparison['changed'][number]['changes'],
+  money: MoneyWords,
+): SheetChange[] {
+  const told = ['minutes', 'quantity', 'unitPriceMinor', 'grossMinor']
+    .map((field) => changes.find((one) => one.field === field))
+    .find((one) => one !== undefined);
+  if (told === undefined) return [];
+  const words = (value: typeof told.before) => {
+    if (told.field === 'minutes' && typeof value === 'number') return formatMinutes(value);
+    return told.field === 'quantity' ? String(value) : amountOf(value, money);
+  };
+  return [{ source: '', label: description, before: words(told.before), after: words(told.after) }];
+}
+
+function labourChange({ labourDifferenceMinutes }: QuoteComparison): SheetChange {
+  const sign = labourDifferenceMinutes > 0 ? '+' : '−';
+  return {
+    source: '',
+    label: 'Hours in all',
+    before: '',
+    after: `${sign}${formatMinutes(Math.abs(labourDifferenceMinutes))}`,
+  };
+}
+
+function amountOf(value: string | number | boolean | null, money: MoneyWords): string {
+  return typeof value === 'number' ? money(value) : '–';
+}

@@ -1,0 +1,11 @@
+'use client';
+
+import { formatMoney } from '@gusset/units';
+import { useDisplay } from '../../shared/shell/display-provider.tsx';
+import type { MoneyWords } from './price-words.ts';
+
+/** Amounts of the sheet's own currency, as the shop writes them. */
+export function useMoney(currency: string): MoneyWords {
+  const { shop } = useDisplay();
+  return (minor) => formatMoney({ minor, currency }, shop.locale);
+}
