@@ -96,35 +96,49 @@ const reading = (key: string, valueMm: number): Measurement => ({
   takenAt: '2026-11-24T09:30:00Z',
 });
 
-/** A space 800 deep, 500 high and 1000 wide with square corners, open at its whole rear, way in 950 wide. */
-export function squareCavity(depthMm = 800): CavityResult {
-  const cavity = buildCavity(
-    HATCH_ESTATE,
-    [
-      reading('floorRise', 0),
-      reading('sillLean', 0),
-      reading('lidFrame', 0),
-      reading('floorDepth', depthMm),
-      reading('seatHeight', 500),
-      reading('opening', 500),
-      reading('roofDepth', depthMm),
-      reading('sillHeight', 0),
-      {
-        key: 'seatLean',
-        valueRad: 0,
-        typed: '0',
-        plusMinusRad: 0,
-        method: 'tape',
-        takenBy: 'M. Ilves',
-        takenAt: '2026-11-24T09:30:00Z',
-      },
-      reading('openingWidth', 950),
-      reading('archWidth', 1000),
-    ],
-    NO_SURROUNDINGS,
-  );
+const lean = (valueRad: number): Measurement => ({
+  key: 'seatLean',
+  valueRad,
+  typed: String(valueRad),
+  plusMinusRad: 0,
+  method: 'tape',
+  takenBy: 'M. Ilves',
+  takenAt: '2026-11-24T09:30:00Z',
+});
+
+function cavityOf(readings: readonly Measurement[]): CavityResult {
+  const level = [reading('floorRise', 0), reading('sillLean', 0), reading('lidFrame', 0)];
+  const cavity = buildCavity(HATCH_ESTATE, [...level, ...readings], NO_SURROUNDINGS);
   if (isRefusal(cavity)) throw new Error(JSON.stringify(cavity));
   return cavity;
+}
+
+/** A space 800 deep, 500 high and 1000 wide with square corners, open at its whole rear, way in 950 wide. */
+export function squareCavity(depthMm = 800): CavityResult {
+  return cavityOf([
+    reading('floorDepth', depthMm),
+    reading('seatHeight', 500),
+    reading('opening', 500),
+    reading('roofDepth', depthMm),
+    reading('sillHeight', 0),
+    lean(0),
+    reading('openingWidth', 950),
+    reading('archWidth', 1000),
+  ]);
+}
+
+/** The Merle estate: a seat that leans 3 in 4, a sill 120 high, a hatch that leans the other way. */
+export function leaningCavity(): CavityResult {
+  return cavityOf([
+    reading('floorDepth', 800),
+    reading('seatHeight', 520),
+    reading('opening', 500),
+    reading('roofDepth', 110),
+    reading('sillHeight', 120),
+    lean(Math.atan2(3, 4)),
+    reading('openingWidth', 950),
+    reading('archWidth', 1000),
+  ]);
 }
 
 /** 600 × 380 × 320 mm outside, 18 mm board all round, no braces: (564 × 344 × 284) mm³ = 55.100544 L inside. */

@@ -7,6 +7,12 @@ import type { Pose } from '@gusset/contracts/geometry';
 import { isRefusal, type Refusal } from '@gusset/units';
 
 const RAD_PER_DEGREE = Math.PI / 180;
+/** A usual gap is rounded up to what a person would type. */
+const GAP_STEP_MM = 0.1;
+/** Of a step: what division leaves behind. */
+const HAIR = 1e-6;
+/** So that a gap of 15 is never measured as 14.999999999999988 and called too tight. */
+const GAP_HAIR_MM = 1e-6;
 /** What a box is pushed up to, the likeliest first. */
 const BACKS: readonly WallRole[] = ['cab-wall', 'seat-back', 'other', 'sill'];
 
@@ -40,14 +46,15 @@ function poseOf({ input, facts, cavity, design, box }: PlacedIn): Pose | Refusal
   }
   const back = place.back ?? usualBack(cavity);
   const gapMm = place.gap?.mm ?? usualGapMm(cavity, back, facts);
-  const rest = restAgainst(cavity, box.section.finished, { back, gapMm });
+  const rest = restAgainst(cavity, box.section.finished, { back, gapMm: gapMm + GAP_HAIR_MM });
   return isRefusal(rest) ? rest : { ...rest, zMm };
 }
 
 /** What the shop wants behind a box and the ± of the wall there, so that it is still left at worst. */
 function usualGapMm(cavity: CavityResult, back: WallRole, { clearances }: PlacedIn['facts']): number {
   const behind = cavity.walls.filter((wall) => wall.role === back);
-  return clearances.seatBackMm + Math.max(0, ...behind.map((wall) => wall.plusMinusMm));
+  const exactMm = clearances.seatBackMm + Math.max(0, ...behind.map((wall) => wall.plusMinusMm));
+  return Math.ceil(exactMm / GAP_STEP_MM - HAIR) * GAP_STEP_MM;
 }
 
 export function usualBack(cavity: CavityResult): WallRole {

@@ -21,8 +21,7 @@ import {
 import { AT_ORIGIN, at, poseIn, wallEnds } from './box-outline.ts';
 
 /** Dimension lines stand off the box this far, past the hatched band of a floor. */
-const OFFSET_PT = 36;
-const NEAR_OFFSET_PT = 32;
+const OFFSET_PT = 38;
 const MOST_NOTES = 4;
 
 export function boxSectionScene(
@@ -144,11 +143,11 @@ function sizes(result: BoxSheetResult, pose: Pose): readonly DrawnDimension[] {
     dimensions.push({ from, to, ...plain, offsetPt: OFFSET_PT, key: 'outside.depth' });
   }
   if (low !== undefined && high !== undefined) {
-    dimensions.push({ from: high, to: low, ...plain, offsetPt: NEAR_OFFSET_PT, key: 'outside.height' });
+    dimensions.push({ from: high, to: low, ...plain, offsetPt: OFFSET_PT, key: 'outside.height' });
   }
   if (top !== null && result.design.shape.kind === 'wedge') {
     const [to, from] = rightToLeft(top);
-    dimensions.push({ from, to, ...plain, offsetPt: NEAR_OFFSET_PT, key: 'outside.depthTop' });
+    dimensions.push({ from, to, ...plain, offsetPt: OFFSET_PT, key: 'outside.depthTop' });
   }
   return dimensions;
 }

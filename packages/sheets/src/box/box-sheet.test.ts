@@ -110,9 +110,11 @@ describe('what is missing', () => {
 describe('the place in the car', () => {
   it('keeps the wanted gap to the wall behind it and stands on the floor', () => {
     const { place } = boxResult();
-    expect(place?.pose).toEqual({ xMm: 15, yMm: 0, thetaRad: 0, zMm: 0 });
+    expect(place?.pose.xMm).toBeCloseTo(15, 5);
+    expect(place?.pose).toMatchObject({ yMm: 0, thetaRad: 0, zMm: 0 });
     const behind = place?.placement.clearances.find(({ surface }) => surface.role === 'seat-back');
-    expect(behind?.clearanceMm).toBeCloseTo(15, 6);
+    expect(behind?.clearanceMm).toBeCloseTo(15, 5);
+    expect(behind?.verdict).toBe('clear');
     expect(place?.placement.fits).toBe(true);
   });
   it('goes square through an opening 950 wide with 350 to spare', () => {

@@ -1,6 +1,15 @@
+import type { BoxResult } from '@gusset/contracts/enclosure';
 import { isRefusal } from '@gusset/units';
 import { describe, expect, it } from 'vitest';
-import { BOX_FACTS, BOX_INPUT, BOX_UPSTREAM, boxResult, CARPET_ID, length } from './box-fixture.ts';
+import {
+  BOX_FACTS,
+  BOX_INPUT,
+  BOX_UPSTREAM,
+  boxResult,
+  CARPET_ID,
+  leaningCavity,
+  length,
+} from './box-fixture.ts';
 import { boxFromSection, boxWithNet } from './box-sizing.ts';
 
 const answered = <T>(answer: T): Exclude<T, null | { readonly refusal: unknown }> => {
@@ -38,6 +47,16 @@ describe('boxWithNet', () => {
   });
 });
 
+/** Litres round the finished side view, across the wood. */
+function outsideOf({ section, sizes }: BoxResult): number {
+  const ring = section.finished;
+  const twiceMm2 = ring.reduce((sum, { xMm, yMm }, index) => {
+    const next = ring[(index + 1) % ring.length] ?? { xMm, yMm };
+    return sum + xMm * next.yMm - next.xMm * yMm;
+  }, 0);
+  return ((twiceMm2 / 2) * sizes.finished.widthMm) / 1e6;
+}
+
 describe('boxFromSection', () => {
   it('fills the section up to the wanted clearances at worst', () => {
     const { input } = answered(boxFromSection(BOX_INPUT, BOX_FACTS, BOX_UPSTREAM));
@@ -68,6 +87,23 @@ describe('boxFromSection', () => {
     expect(place?.placement.clearances.every(({ verdict, rests }) => rests || verdict === 'clear')).toBe(
       true,
     );
+  });
+  it('fills a leaning space with a carpeted wedge and still clears', () => {
+    const [front, back, top, bottom] = [CARPET_ID, CARPET_ID, CARPET_ID, CARPET_ID];
+    const wedge = {
+      ...BOX_INPUT,
+      shape: 'wedge' as const,
+      slopedFace: 'back' as const,
+      finishes: { front, back, top, bottom, left: null, right: null },
+    };
+    const upstream = { ...BOX_UPSTREAM, survey: { cavity: leaningCavity() } };
+    const { input, found } = answered(boxFromSection(wedge, BOX_FACTS, upstream));
+    const { place, box } = boxResult(input, BOX_FACTS, upstream);
+    expect(place?.placement.clearances.every(({ verdict, rests }) => rests || verdict === 'clear')).toBe(
+      true,
+    );
+    // Nothing is given away beyond the tenths of the saw.
+    expect(found.outsideLitres - outsideOf(box)).toBeLessThan(0.3);
   });
   it('is refused while nobody has measured the car', () => {
     expect(boxFromSection(BOX_INPUT, BOX_FACTS, {})).toMatchObject({ refusal: { field: 'survey' } });

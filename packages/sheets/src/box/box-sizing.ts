@@ -102,7 +102,7 @@ export function boxFromSection(
   const gapMm = gapBehind(cavity, found, back);
   if (isRefusal(gapMm)) return gapMm;
   const cover = finishMm(input, facts, found);
-  const deep = (roomMm: number) => woodLength(roomMm - cover.front - cover.back - STEP_MM);
+  const deepAt = (upMm: number) => woodLength(depthAt(found, upMm) - cover.front - cover.back - STEP_MM);
   return {
     found,
     input: {
@@ -110,12 +110,17 @@ export function boxFromSection(
       outside: {
         width: woodLength(found.widthMm - cover.left - cover.right),
         height: woodLength(found.heightMm - cover.top - cover.bottom),
-        depth: deep(found.depthBottomMm),
-        depthTop: shape === 'wedge' ? deep(found.depthTopMm) : outside.depthTop,
+        depth: deepAt(cover.bottom),
+        depthTop: shape === 'wedge' ? deepAt(found.heightMm - cover.top) : outside.depthTop,
       },
       place: { by: 'rest', back: askedBack, gap: inTenths(Math.ceil(gapMm / STEP_MM) * STEP_MM) },
     },
   };
+}
+
+/** Of the finished box that much above its bottom: the wood of a wedge begins above its finish. */
+function depthAt({ depthBottomMm, depthTopMm, heightMm }: StraightBox, upMm: number): number {
+  return depthBottomMm + ((depthTopMm - depthBottomMm) * upMm) / heightMm;
 }
 
 /** Rounded down to what the saw can be set to. */

@@ -65,7 +65,7 @@ export function BoxModel({ result, rule, flat }: BoxModelProps) {
             ))}
           </div>
           <Turntable eye={eye} setEye={setEye}>
-            <Canvas frameloop="demand" orthographic dpr={[1, 2]} camera={{ near: -10_000, far: 10_000 }}>
+            <Canvas frameloop="demand" flat orthographic dpr={[1, 2]} camera={{ near: -10_000, far: 10_000 }}>
               <Camera eye={eye} result={result} />
               <Panels result={result} picked={picked} />
             </Canvas>

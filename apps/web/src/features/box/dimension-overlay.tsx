@@ -1,7 +1,9 @@
 'use client';
 
+import type { BoxLength } from '@gusset/contracts/box';
 import { keyedPlaces, type Scene } from '@gusset/drawings';
 import type { TypedLength } from '@gusset/units';
+import { type KeyboardEvent, useRef } from 'react';
 import { Button } from 'react-aria-components/Button';
 import { Dialog, DialogTrigger } from 'react-aria-components/Dialog';
 import { Popover } from 'react-aria-components/Popover';
@@ -41,19 +43,52 @@ export function DimensionOverlay({ scene, sheet, rule, errorOf }: DimensionOverl
             />
             <Popover className={styles.popover} placement="bottom" offset={4}>
               <Dialog className={styles.dialog} aria-label={OUTSIDE_WORDS[key]}>
-                <LengthField
-                  label={OUTSIDE_WORDS[key]}
-                  value={value}
-                  onCommit={(length) => set(key, length)}
-                  maxMm={20_000}
-                  error={errorOf(place.key)}
-                  autoFocus
-                />
+                {({ close }) => (
+                  <FigureField
+                    name={OUTSIDE_WORDS[key]}
+                    value={value}
+                    onCommit={(length) => set(key, length)}
+                    error={errorOf(place.key)}
+                    onDone={close}
+                  />
+                )}
               </Dialog>
             </Popover>
           </DialogTrigger>
         );
       })}
+    </div>
+  );
+}
+
+type FigureFieldProps = {
+  readonly name: string;
+  readonly value: BoxLength | null;
+  readonly onCommit: (length: TypedLength | null) => void;
+  readonly error: string | null;
+  readonly onDone: () => void;
+};
+
+/** Enter takes a readable length and closes; an unreadable one stays with its message. */
+function FigureField({ name, value, onCommit, error, onDone }: FigureFieldProps) {
+  // The Enter that opened this may be let go of here; only one that was pressed here counts.
+  const isPressed = useRef(false);
+  const doneByEnter = (event: KeyboardEvent<HTMLElement>) => {
+    if (!isPressed.current) return;
+    isPressed.current = false;
+    const isRefused =
+      event.target instanceof HTMLInputElement && event.target.getAttribute('aria-invalid') === 'true';
+    if (event.key === 'Enter' && !isRefused) onDone();
+  };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: only listens for the Enter of the field inside.
+    <div
+      onKeyDownCapture={(event) => {
+        isPressed.current = event.key === 'Enter';
+      }}
+      onKeyUp={doneByEnter}
+    >
+      <LengthField label={name} value={value} onCommit={onCommit} maxMm={20_000} error={error} autoFocus />
     </div>
   );
 }

@@ -5,6 +5,8 @@ import type { Panel } from '@gusset/contracts/panel';
 import { ShapeUtils, Vector2 } from 'three';
 
 const CIRCLE_CORNERS = 40;
+/** Screw holes are dots at this size, and three hundred triangles each. */
+const SMALLEST_HOLE_MM = 10;
 
 export type PanelMesh = {
   /** x, y, z of each corner of each triangle in the panel's own frame, mm. */
@@ -12,7 +14,7 @@ export type PanelMesh = {
 };
 
 export function panelMesh(body: PanelBody, panel: Panel | undefined): PanelMesh {
-  const holes = (panel?.holes ?? []).filter(({ depthMm }) => depthMm === null).map(holeRing);
+  const holes = (panel?.holes ?? []).filter(isShown).map(holeRing);
   const triangles: number[] = [];
   cap(triangles, body.outerFace, holes, 0, true);
   cap(triangles, body.innerFace, holes, -body.thicknessMm, false);
@@ -21,6 +23,12 @@ export function panelMesh(body: PanelBody, panel: Panel | undefined): PanelMesh 
   }
   for (const hole of holes) skirt(triangles, [...hole].reverse(), [...hole].reverse(), body.thicknessMm);
   return { positions: new Float32Array(triangles) };
+}
+
+/** Goes right through, and is large enough to see. */
+function isShown(hole: Panel['holes'][number]): boolean {
+  const acrossMm = hole.shape === 'circle' ? hole.diameterMm : Math.min(hole.widthMm, hole.heightMm);
+  return hole.depthMm === null && acrossMm >= SMALLEST_HOLE_MM;
 }
 
 function holeRing(hole: Panel['holes'][number]): PolygonMm {
