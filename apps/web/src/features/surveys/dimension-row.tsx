@@ -7,7 +7,7 @@ import { classNames } from '../../shared/controls/class-names.ts';
 import { LengthPad } from '../../shared/controls/length-pad.tsx';
 import { type PadKey, pressPadKey } from '../../shared/controls/length-pad-keys.ts';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
-import { COARSE_POINTER, useMediaQuery } from '../../shared/shell/use-media-query.ts';
+import { COARSE_POINTER, PHONE_WIDTH, useMediaQuery } from '../../shared/shell/use-media-query.ts';
 import { METHOD_WORDS, plusMinusWords, valueWords } from '../../shared/survey/reading-words.ts';
 import styles from './measuring-screen.module.css';
 import { CameraButton, PhotoStrip } from './photo-strip.tsx';
@@ -149,6 +149,7 @@ function TakenAt({ iso }: { readonly iso: string }) {
 function ReadingField({ dimension, entry, takesFocus, onNext, onPhoto }: DimensionRowProps) {
   const { lengthUnit } = useDisplay();
   const isCoarse = useMediaQuery(COARSE_POINTER);
+  const isPhone = useMediaQuery(PHONE_WIDTH);
   const [prefersKeyboard, setPrefersKeyboard] = useState(false);
   const [padUnit, setPadUnit] = useState<'mm' | 'in' | null>(null);
   const [isFocused, setIsFocused] = useState(false);
@@ -161,8 +162,10 @@ function ReadingField({ dimension, entry, takesFocus, onNext, onPhoto }: Dimensi
   useEffect(() => {
     if (!takesFocus) return;
     input.current?.focus({ preventScroll: true });
-    input.current?.closest('[data-dimension]')?.scrollIntoView({ block: 'nearest', behavior: 'instant' });
-  }, [takesFocus]);
+    // On a phone the drawing stays above and the keys below: the letter goes between them.
+    const block = isPhone ? 'start' : 'nearest';
+    input.current?.closest('[data-dimension]')?.scrollIntoView({ block, behavior: 'instant' });
+  }, [takesFocus, isPhone]);
 
   const press = (key: PadKey) => {
     if (key.kind === 'unit') setPadUnit(key.unit);

@@ -11,10 +11,18 @@ export type SceneDrawingProps = {
   readonly minWidthPx?: number;
   /** A press on something that carries a key: a dimension, a panel, a letter. */
   readonly onPressKey?: (key: string) => void;
+  /** What of the scene's plane is shown; the whole scene where nothing is said. */
+  readonly window?: {
+    readonly x: number;
+    readonly y: number;
+    readonly width: number;
+    readonly height: number;
+  };
 };
 
 /** A vector scene as SVG in the page: inks follow the theme, title and description are read out. */
-export function SceneDrawing({ scene, overlay, legend, minWidthPx, onPressKey }: SceneDrawingProps) {
+export function SceneDrawing({ scene, overlay, legend, minWidthPx, onPressKey, window }: SceneDrawingProps) {
+  const { x, y, width, height } = window ?? { x: 0, y: 0, width: scene.widthPt, height: scene.heightPt };
   const elements = useMemo(() => sceneToSvgElements(scene), [scene]);
   const press = (event: MouseEvent<SVGSVGElement>) => {
     const keyed = event.target instanceof Element ? event.target.closest('[data-key]') : null;
@@ -26,7 +34,7 @@ export function SceneDrawing({ scene, overlay, legend, minWidthPx, onPressKey }:
       <div style={{ position: 'relative' }}>
         {/* biome-ignore lint/a11y/useKeyWithClickEvents: what can be pressed on a drawing also stands as a field or list beside it. */}
         <svg
-          viewBox={`0 0 ${scene.widthPt} ${scene.heightPt}`}
+          viewBox={`${x} ${y} ${width} ${height}`}
           width="100%"
           role="img"
           aria-label={`${scene.title}. ${scene.description}`}

@@ -54,7 +54,7 @@ function spoken(
     case 'opening-taller-than-cavity':
       return {
         tone: 'fail',
-        words: `${letter}: the opening (${mm(finding.openingMm)}) is ${mm(finding.byMm)} taller than the space behind it. Take both again.`,
+        words: `${letter}: the opening reaches ${mm(finding.openingMm)} up, ${mm(finding.byMm)} higher than the space behind it. Take both again.`,
       };
     case 'opening-wider-than-cavity':
       return {

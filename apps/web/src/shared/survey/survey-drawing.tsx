@@ -5,6 +5,7 @@ import { cavityPlan, cavitySection } from '@gusset/drawings';
 import { type SurveyDrawingOptions, surveyView } from '@gusset/sheets';
 import { useMemo } from 'react';
 import { SceneDrawing } from '../sheet/scene-drawing.tsx';
+import { drawingWindow } from './drawing-room.ts';
 
 export type SurveyDrawingProps = SurveyDrawingOptions & {
   readonly sketch: CavitySketch;
@@ -52,5 +53,13 @@ export function SurveyDrawing({
     widthPx,
     heightPx,
   ]);
-  return <SceneDrawing scene={scene} minWidthPx={Math.min(widthPx, 320)} onPressKey={onPressLetter} />;
+  const window = useMemo(() => drawingWindow(scene), [scene]);
+  return (
+    <SceneDrawing
+      scene={scene}
+      minWidthPx={Math.min(widthPx, 320)}
+      onPressKey={onPressLetter}
+      window={window}
+    />
+  );
 }
