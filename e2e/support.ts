@@ -31,6 +31,12 @@ export async function signIn(page: Page, person = DEMO): Promise<void> {
   await expect(page.getByRole('navigation', { name: 'Shop' })).toBeVisible();
 }
 
+/** Picks from a short list: its button is called by the value it shows and its label. */
+export async function choose(page: Page, label: string, option: string | RegExp): Promise<void> {
+  await page.getByRole('button', { name: new RegExp(`${label}$`) }).click();
+  await page.getByRole('option', { name: option }).click();
+}
+
 /** Axe by WCAG 2.2 A and AA, on what is on the screen now. */
 export async function expectAccessible(page: Page): Promise<void> {
   const { violations } = await new AxeBuilder({ page })
