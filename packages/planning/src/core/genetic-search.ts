@@ -1,7 +1,7 @@
-// Search over activity lists: a population that grows as the search goes on, two-point crossing, and every child brought forward and backward
-// in time ("double justification": all as late as possible, then all as early as possible, which never lengthens a
-// plain schedule). V. Valls, F. Ballestín & S. Quintanilla, "Justification and RCPSP: a technique that pays",
-// Eur. J. Oper. Res. 165 (2005) 375-386. Lists: see activity-list.ts.
+// Search over activity lists: a population that grows as the search goes on, two-point crossing, and every child
+// brought forward and backward in time ("double justification": all as late as possible, then all as early as
+// possible, which never lengthens a plain schedule). V. Valls, F. Ballestín & S. Quintanilla, "Justification and
+// RCPSP: a technique that pays", Eur. J. Oper. Res. 165 (2005) 375-386. Lists: see activity-list.ts.
 import type { ListCraft } from './activity-list.ts';
 import type { CompiledProject } from './compile-project.ts';
 import type { HeadsAndTails } from './lower-bound.ts';

@@ -143,11 +143,10 @@ function personFaults(input: ShopPlanInput, { task, planned }: Entry): ShopPlanF
     });
   }
   for (const { startsAt, endsAt } of planned.segments) {
-    for (let at = ms(startsAt); at < ms(endsAt); at += 15 * MINUTE_MS) {
-      if (worksAt(input, person, at) && worksAt(input, person, at + 15 * MINUTE_MS - 1)) continue;
-      faults.push({ rule: 'hours', taskId: task.id, detail: `${person.name} isn't here at ${startsAt}` });
-      break;
-    }
+    const quarters = (ms(endsAt) - ms(startsAt)) / (15 * MINUTE_MS);
+    const moments = Array.from({ length: quarters }, (_, k) => ms(startsAt) + k * 15 * MINUTE_MS);
+    if ([...moments, ms(endsAt) - 1].every((at) => worksAt(input, person, at))) continue;
+    faults.push({ rule: 'hours', taskId: task.id, detail: `${person.name} isn't here at ${startsAt}` });
   }
   return faults;
 }
