@@ -32,7 +32,7 @@ export function DriverFigures({ isReadOnly }: { readonly isReadOnly: boolean }) 
   return (
     <>
       <FieldSet title="Mounting: what the baffle must leave room for">
-        <FieldGrid cellMinPx={180}>
+        <FieldGrid cellMinPx={150}>
           {MOUNTING_ROWS.map(({ name, maxMm, isOptional }) => (
             <FormLength
               key={name}
@@ -72,7 +72,7 @@ export function DriverFigures({ isReadOnly }: { readonly isReadOnly: boolean }) 
         </FieldGrid>
       </FieldSet>
       <FieldSet title="Data sheet: type what it gives, leave the rest. Re, BL, Le of one coil; travels one way">
-        <FieldGrid cellMinPx={160}>
+        <FieldGrid cellMinPx={150}>
           <FormSelectCoils
             value={coils ?? 1}
             onChange={(next) => setValue('figures.dataSheet.coils', next, { shouldDirty: true })}

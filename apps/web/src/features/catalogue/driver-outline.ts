@@ -27,12 +27,12 @@ export type DriverOutline = {
   readonly isGuessed: boolean;
 };
 
-export const VIEW_WIDTH = 460;
-export const VIEW_HEIGHT = 380;
+export const VIEW_WIDTH = 340;
+export const VIEW_HEIGHT = 340;
 /** Room for dimension lines on each side. */
-const MARGIN_X = 92;
+const MARGIN_X = 66;
 const MARGIN_TOP = 28;
-const MARGIN_BOTTOM = 60;
+const MARGIN_BOTTOM = 56;
 
 /** Shares of the usual driver, only for drawing what no figure gives. */
 const USUAL_MAGNET_SHARE = 0.55;

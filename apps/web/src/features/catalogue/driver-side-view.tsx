@@ -8,7 +8,7 @@ export type DriverSideViewProps = {
 };
 
 const TICK = 5;
-const OUTSIDE = 34;
+const OUTSIDE = 26;
 
 /** The driver as the baffle meets it: flange, cut-out, depth, magnet, each with its dimension. */
 export function DriverSideView({ figures, show }: DriverSideViewProps) {

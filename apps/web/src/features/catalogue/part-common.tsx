@@ -92,7 +92,14 @@ export function PartCommon({ isReadOnly, knownSupplier }: PartCommonProps) {
           ) : null}
         </FieldGrid>
       </FieldSet>
-      <FormArea control={control} name="notes" label={L.notes} isOptional rows={2} isReadOnly={isReadOnly} />
     </>
+  );
+}
+
+/** What no figure says; last on the sheet. */
+export function PartNotes({ isReadOnly }: { readonly isReadOnly: boolean }) {
+  const { control } = useFormContext<PartValues>();
+  return (
+    <FormArea control={control} name="notes" label={L.notes} isOptional rows={3} isReadOnly={isReadOnly} />
   );
 }

@@ -19,7 +19,7 @@ import { AmplifierFigures } from './amplifier-figures.tsx';
 import { DriverFigures, DriverNotes } from './driver-figures.tsx';
 import { FinishFigures, HardwareFigures, SupplyFigures } from './material-figures.tsx';
 import { changePart, createPart, type PartRow } from './part-calls.ts';
-import { PartCommon } from './part-common.tsx';
+import { PartCommon, PartNotes } from './part-common.tsx';
 import { PART_LABELS } from './part-labels.ts';
 import { newPartStart, type PartValues, partStart } from './part-start.ts';
 import { SheetFigures, SheetNotes } from './sheet-figures.tsx';
@@ -46,7 +46,7 @@ export function PartScreen({ kind, part }: { readonly kind: PartKind; readonly p
   const client = useTRPCClient();
   const queries = useQueryClient();
   const router = useRouter();
-  const { shop } = useDisplay();
+  const { shop, lengthUnit } = useDisplay();
   const mayEdit = useMay('catalogue.edit');
   const words = KIND_WORDS[kind];
   const slug = kindSlug(kind);
@@ -98,12 +98,13 @@ export function PartScreen({ kind, part }: { readonly kind: PartKind; readonly p
           { caption: 'Shop', value: shop.name, span: 2 },
           { caption: capital(words.one), value: title || 'not named yet', span: 3 },
           { caption: 'Order code', value: code || 'none', isFigures: true },
-          { caption: 'Units', value: 'mm or in, as typed' },
+          { caption: 'Units', value: lengthUnit },
         ]}
         notes={KindNotes === undefined ? undefined : <KindNotes />}
       >
         <PartCommon isReadOnly={!mayEdit} knownSupplier={supplierOf(part)} />
         <KindFigures isReadOnly={!mayEdit} />
+        <PartNotes isReadOnly={!mayEdit} />
       </RecordPage>
     </FormProvider>
   );

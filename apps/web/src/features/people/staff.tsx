@@ -33,7 +33,7 @@ export function Staff() {
           <li key={person.id} className={styles.person}>
             <div>
               <strong>{person.name}</strong>
-              <p className={styles.detail}>{person.skills.map((skill) => SKILL_NAME[skill]).join(', ')}</p>
+              <p className={styles.detail}>{skillWords(person)}</p>
             </div>
             <span className="figures">
               {person.hourlyCostMinor === null
@@ -58,4 +58,11 @@ export function Staff() {
       )}
     </>
   );
+}
+
+function skillWords({ skills }: StaffMember): string {
+  const special = skills.filter((skill) => skill !== 'any');
+  return special.length === 0
+    ? 'Work that anyone can do'
+    : special.map((skill) => SKILL_NAME[skill]).join(', ');
 }

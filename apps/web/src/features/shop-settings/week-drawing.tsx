@@ -7,6 +7,8 @@ export type WeekDrawingProps = {
 };
 
 const LEFT = 44;
+/** Half of the last hour's figure. */
+const RIGHT = 22;
 const ROW = 26;
 const TOP = 24;
 const WIDTH = 720;
@@ -15,7 +17,7 @@ const HOUR_MARKS = [0, 4, 8, 12, 16, 20, 24] as const;
 
 /** The week as bars over the hours of a day; the same hours stand in the fields below. */
 export function WeekDrawing({ days, week }: WeekDrawingProps) {
-  const xOf = (minute: number) => LEFT + (minute / DAY_MINUTES) * (WIDTH - LEFT - 12);
+  const xOf = (minute: number) => LEFT + (minute / DAY_MINUTES) * (WIDTH - LEFT - RIGHT);
   const height = TOP + days.length * ROW + 6;
   return (
     <svg className={styles.week} viewBox={`0 0 ${WIDTH} ${height}`} aria-hidden="true">
