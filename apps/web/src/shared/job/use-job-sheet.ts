@@ -108,7 +108,8 @@ export function useJobSheet<Input extends object, Facts, Upstream, Result>(
     data,
     outcome,
     result: lastResult.current,
-    isStale: engine.isStale,
+    // The server has worked out what it sent: nothing is old until something has been changed here.
+    isStale: engine.isStale && input !== data.input,
     fault: engine.fault,
     autosave,
     mayEdit: may(person.role, SHEETS[kind].editPermission),
