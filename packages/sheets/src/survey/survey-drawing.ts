@@ -77,7 +77,8 @@ function sectionEdges(sketch: CavitySketch): DrawnEdge[] {
 function planEdges(sketch: CavitySketch): DrawnEdge[] {
   const [widest] = sketch.plan;
   const corners = widest?.polygon ?? [];
-  const isGuessed = sketch.labels.some(({ view, standing }) => view === 'plan' && standing === 'typical');
+  const missing = new Set(sketch.missing.map(({ key }) => key));
+  const isGuessed = sketch.labels.some(({ view, key }) => view === 'plan' && missing.has(key));
   const solid = isGuessed ? 'glass' : 'soft';
   const names = ['Left side', 'Opening', 'Right side', 'Back wall'] as const;
   return corners.flatMap((from, index) => {

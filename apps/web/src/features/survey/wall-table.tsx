@@ -17,7 +17,8 @@ export function WallTable({ result }: { readonly result: SurveyResult }) {
   const manner = { unit: lengthUnit, denominator: shop.inchDenominator };
   const { polygon, walls } = result.cavity;
   return (
-    <div className={styles.tableRoom}>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by key.
+    <section className={styles.tableRoom} aria-label="Walls and how sure they are" tabIndex={0}>
       <table className={styles.table}>
         <caption className="caption">Walls and how sure they are</caption>
         <thead>
@@ -58,6 +59,6 @@ export function WallTable({ result }: { readonly result: SurveyResult }) {
           })}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }

@@ -111,7 +111,7 @@ function SpaceCard({ head }: { readonly head: SurveyHead }) {
     .join(', ');
   return (
     <a className={styles.space} href={paths.survey(head.id)}>
-      <span className={styles.sketch} aria-hidden="true">
+      <span className={styles.sketch} inert>
         {survey === undefined ? null : <SpaceSketch survey={survey} />}
       </span>
       <span className={styles.words}>
@@ -149,6 +149,7 @@ function SpaceSketch({ survey }: { readonly survey: ApiOutputs['survey']['read']
       narrowings={narrowings.map(narrowingSlab)}
       widthPx={240}
       heightPx={170}
+      isTight
     />
   );
 }

@@ -25,6 +25,16 @@ export function drawingWindow(scene: Scene): Window {
   return { x: (widthPt - width) / 2, y: (heightPt - height) / 2, width, height };
 }
 
+/** The window that the lines just fill: for a small picture without letters. */
+export function tightWindow(scene: Scene): Window {
+  const points = [...drawnPoints(scene)];
+  if (points.length === 0) return drawingWindow(scene);
+  const xs = points.map(({ x }) => x);
+  const ys = points.map(({ y }) => y);
+  const [left, top] = [Math.min(...xs) - AIR_PT, Math.min(...ys) - AIR_PT];
+  return { x: left, y: top, width: Math.max(...xs) + AIR_PT - left, height: Math.max(...ys) + AIR_PT - top };
+}
+
 function* drawnPoints(scene: Scene): Generator<{ readonly x: number; readonly y: number }> {
   for (const { groups } of flattenScene(scene)) {
     for (const shape of groups.flatMap(({ shapes }) => shapes)) {

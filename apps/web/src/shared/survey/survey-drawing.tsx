@@ -5,13 +5,15 @@ import { cavityPlan, cavitySection } from '@gusset/drawings';
 import { type SurveyDrawingOptions, surveyView } from '@gusset/sheets';
 import { useMemo } from 'react';
 import { SceneDrawing } from '../sheet/scene-drawing.tsx';
-import { drawingWindow } from './drawing-room.ts';
+import { drawingWindow, tightWindow } from './drawing-room.ts';
 
 export type SurveyDrawingProps = SurveyDrawingOptions & {
   readonly sketch: CavitySketch;
   readonly view: DrawingView;
   readonly widthPx: number;
   readonly heightPx: number;
+  /** Only the lines, as large as they go. */
+  readonly isTight?: boolean;
   /** A letter was pressed. */
   readonly onPressLetter?: (letter: string) => void;
 };
@@ -23,6 +25,7 @@ export function SurveyDrawing({
   widthPx,
   heightPx,
   onPressLetter,
+  isTight = false,
   ...options
 }: SurveyDrawingProps) {
   const { title, form, activeKey, readingText, showsAll, obstructions, keepFree, narrowings } = options;
@@ -53,7 +56,7 @@ export function SurveyDrawing({
     widthPx,
     heightPx,
   ]);
-  const window = useMemo(() => drawingWindow(scene), [scene]);
+  const window = useMemo(() => (isTight ? tightWindow(scene) : drawingWindow(scene)), [scene, isTight]);
   return (
     <SceneDrawing
       scene={scene}
