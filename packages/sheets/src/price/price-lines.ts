@@ -8,6 +8,9 @@ import { labourFromTasks } from '@gusset/estimating';
 /** Key of the fee for looking over and fitting what the customer brings. */
 export const CUSTOMER_PARTS_KEY = 'customer-parts';
 
+/** How sheet 07 begins the keys of supplies that follow from the design. */
+const WORKED_OUT_SUPPLY = 'supply:';
+
 export type PriceLines = { readonly lines: readonly QuoteLine[]; readonly notes: readonly PriceNote[] };
 
 export function priceLines(
@@ -20,7 +23,7 @@ export function priceLines(
   const overrides = new Map(input.priceOverrides.map((one) => [one.lineKey, one.unitPriceMinor]));
   const notes: PriceNote[] = [];
   const partLines = (parts?.lines ?? [])
-    .filter(({ quantity }) => quantity > 0)
+    .filter((line) => line.quantity > 0 && !isInSuppliesShare(line, overrides))
     .map((line) => {
       const known = line.partId === null ? undefined : catalogue.get(line.partId);
       const typed = overrides.get(line.key);
@@ -50,6 +53,14 @@ export function priceLines(
     lines,
     notes: [...notes, ...idle.map(({ lineKey }) => ({ code: 'price-for-nothing' as const, lineKey }))],
   };
+}
+
+/**
+ * Glue, screws and sealant that the design asks for and that are no parts of the catalogue are what the supplies share
+ * of the work is taken for: charging them by the piece as well would charge them twice.
+ */
+function isInSuppliesShare({ key, partId }: PartsLine, overrides: ReadonlyMap<string, number>): boolean {
+  return key.startsWith(WORKED_OUT_SUPPLY) && partId === null && !overrides.has(key);
 }
 
 /** What nobody sells, nobody prices; all else needs a price from somewhere. */

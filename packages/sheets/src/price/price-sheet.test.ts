@@ -154,6 +154,20 @@ describe('the price of a job', () => {
     ]);
   });
 
+  it('leaves worked-out glue and screws to the supplies share, unless they are parts or priced', () => {
+    const glue = partsLine({
+      key: 'supply:wood-glue',
+      partId: null,
+      description: 'Wood glue',
+      quantity: 0.3,
+    });
+    expect(lineOf(priced({}, [glue]), 'supply:wood-glue')).toBeUndefined();
+    expect(priced({}, [glue]).notes).toEqual([]);
+    const typed = { lineKey: 'supply:wood-glue', unitPriceMinor: 1_000, reason: '' };
+    expect(lineOf(priced({ priceOverrides: [typed] }, [glue]), 'supply:wood-glue')?.listMinor).toBe(300);
+    expect(lineOf(priced({}, [{ ...glue, partId: BOARD }]), 'supply:wood-glue')?.listMinor).toBe(2_430);
+  });
+
   it('takes a typed price of nothing as a price', () => {
     const result = priced({ priceOverrides: [{ lineKey: 'hand:x', unitPriceMinor: 0, reason: 'gift' }] }, [
       partsLine({ key: 'hand:x', partId: null, quantity: 1 }),
