@@ -1,13 +1,14 @@
 // The blank measuring sheet of a survey: the section with its letters, and a box to write in for each of them.
 import { sketchCavity } from '@gusset/cargo';
 import type { PaperSize } from '@gusset/contracts/drawings';
-import { defaultShopSettings, shopSettingsSchema } from '@gusset/contracts/shop';
 import { surveySheetDocument } from '@gusset/drawings';
 import { renderPdf } from '@gusset/drawings/pdf';
-import { narrowingSlab, surveyForm, surveyView, toKeepFreeZone, toObstruction } from '@gusset/sheets';
+import { surveyForm, surveyView } from '@gusset/sheets';
 import { isRefusal, toShopTime } from '@gusset/units';
 import type { Actor, Deps } from '../deps.ts';
-import { refusedByEngine } from '../errors.ts';
+import { notFound, refusedByEngine } from '../errors.ts';
+import { findShop } from '../shops/shop.queries.ts';
+import { toShopView } from '../shops/shop.service.ts';
 import { extrasOf, formKindOf, modelNameOf } from './survey.queries.ts';
 import { surveyOrNotFound } from './survey-scope.ts';
 
@@ -19,19 +20,15 @@ export async function surveyPaper(
   actor: Actor,
   { surveyId, paper }: { readonly surveyId: string; readonly paper: PaperSize | null },
 ): Promise<Uint8Array> {
-  const { row, shop } = await doors.inShop(actor.shopId, async (tx) => ({
-    row: await surveyOrNotFound(tx, actor, surveyId),
-    shop: await tx.shop.findUniqueOrThrow({
-      where: { id: actor.shopId },
-      select: { name: true, timeZone: true, settings: true },
-    }),
-  }));
+  const { row, shop } = await doors.inShop(actor.shopId, async (tx) => {
+    const found = await findShop(tx, actor.shopId);
+    if (found === null) throw notFound('shop');
+    return { row: await surveyOrNotFound(tx, actor, surveyId), shop: toShopView(found) };
+  });
   const extras = extrasOf(row);
   const form = surveyForm(formKindOf(row), extras.free);
   if (isRefusal(form)) throw refusedByEngine([form.refusal]);
   const now = clock.now();
-  const stored = typeof shop.settings === 'object' && shop.settings !== null ? shop.settings : {};
-  const settings = shopSettingsSchema.parse({ ...defaultShopSettings('mm'), ...stored });
   const name = modelNameOf(row.model);
   const sketch = sketchCavity(form, []);
   const drawn = {
@@ -40,12 +37,13 @@ export async function surveyPaper(
     activeKey: null,
     readingText: () => null,
     showsAll: true,
-    obstructions: extras.obstructions.map(toObstruction),
-    keepFree: extras.keepFree.map(toKeepFreeZone),
-    narrowings: extras.narrowings.map(narrowingSlab),
+    // An empty form: what stands in the space is written on it at the car.
+    obstructions: [],
+    keepFree: [],
+    narrowings: [],
   };
   const document = surveySheetDocument({
-    paper: paper ?? settings.paper,
+    paper: paper ?? shop.settings.paper,
     language: 'en',
     titleBlock: {
       shop: shop.name,
@@ -55,7 +53,7 @@ export async function surveyPaper(
       revision: String(row.revision),
       drawn: actor.name,
       checked: null,
-      units: settings.lengthUnit,
+      units: shop.settings.lengthUnit,
       date: toShopTime(now.toISOString(), shop.timeZone).date,
       sheet: '02 Survey',
     },

@@ -44,7 +44,7 @@ export function surveyView(
     description: standing,
     edges: isSection ? sectionEdges(sketch) : planEdges(sketch),
     obstructions: isSection
-      ? [...obstructions, ...keepFree.map(keepFreeName), ...narrowings].map(asSection)
+      ? [...obstructions, ...keepFree.map(keepFreeName), ...narrowings.map(narrowName)].map(asSection)
       : [
           ...narrowParts(sketch),
           ...slabParts(sketch, narrowings),
@@ -62,6 +62,10 @@ export function surveyView(
 
 function keepFreeName<T extends { readonly name: string }>(zone: T): T {
   return { ...zone, name: `keep free: ${zone.name}` };
+}
+
+function narrowName<T extends { readonly name: string }>(place: T): T {
+  return { ...place, name: `narrower: ${place.name}` };
 }
 
 function sectionEdges(sketch: CavitySketch): DrawnEdge[] {
