@@ -13,6 +13,7 @@ export default defineConfig({
             'prisma/seed/**/*.test.ts',
           ],
           environment: 'node',
+          testTimeout: 30_000, // laws over thousands of cases, also on a busy machine
         },
       },
       {
