@@ -105,7 +105,7 @@ function inTheCar(result: BoxSheetResult, cavity: CavityResult, view: DrawingVie
         polygon(place(ring), 'thin'),
       ]),
       ...result.box.drivers.slice(0, 1).map((driver) => polygon(place(driver.section), 'hidden')),
-      ...words(result, place),
+      ...words(result, place, view.textPt),
     ],
   };
   const boxAt = scene.layers.findIndex(({ id }) => id === 'box');
@@ -116,12 +116,13 @@ function inTheCar(result: BoxSheetResult, cavity: CavityResult, view: DrawingVie
 function words(
   result: BoxSheetResult,
   place: (ring: PolygonMm) => readonly { x: number; y: number }[],
+  sizePt: number,
 ): SceneItem[] {
   const [middle] = place([middleOf(result.box.section.inner)]);
   if (middle === undefined) return [];
   return [
     text(middle, netWords(result), {
-      sizePt: 12,
+      sizePt,
       face: 'mono',
       anchor: 'middle',
       ink: 'ink-2',

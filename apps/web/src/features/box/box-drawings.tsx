@@ -4,7 +4,7 @@ import type { BoxSheetResult } from '@gusset/contracts/box';
 import type { DrawingView, Scene } from '@gusset/drawings';
 import { boxFrontScene, boxIsometricScene, boxPlanScene, boxSectionScene } from '@gusset/sheets';
 import dynamic from 'next/dynamic';
-import { type ReactNode, useMemo, useState } from 'react';
+import { type ReactNode, useDeferredValue, useMemo, useState } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
 import { Skeleton } from '../../shared/marks/skeleton.tsx';
 import { Dialog } from '../../shared/overlays/dialog.tsx';
@@ -16,6 +16,7 @@ import { DimensionOverlay } from './dimension-overlay.tsx';
 import { FaceHandleOverlay } from './face-handle-overlay.tsx';
 import { type FaceHandle, planHandles, sectionHandles } from './face-handles.ts';
 import { PanelList } from './panel-list.tsx';
+import { PrintDrawings } from './print-drawings.tsx';
 import type { LengthRule } from './use-length-rule.ts';
 
 const WIDE = { main: { widthPt: 780, heightPt: 500 }, side: { widthPt: 400, heightPt: 350 } };
@@ -50,6 +51,8 @@ export function BoxDrawings({ sheet, result, rule, errorOf, children }: BoxDrawi
       corner: boxIsometricScene(result, view(size.side)),
     };
   }, [result, cavity, rule, size]);
+  // Paper can wait while a face is dragged.
+  const calm = useDeferredValue(result);
   const changeable = (scene: Scene, handles: readonly FaceHandle[]) =>
     sheet.mayEdit ? (
       <>
@@ -58,34 +61,37 @@ export function BoxDrawings({ sheet, result, rule, errorOf, children }: BoxDrawi
       </>
     ) : null;
   return (
-    <div className={styles.drawings}>
-      <SceneDrawing
-        scene={scenes.section}
-        minWidthPx={300}
-        overlay={changeable(scenes.section, sectionHandles(result, isInCar))}
-        legend={<SectionLegend isInCar={isInCar} mayEdit={sheet.mayEdit} />}
-      />
-      {children}
-      <div className={styles.views}>
-        <View caption={scenes.plan.title}>
-          <SceneDrawing
-            scene={scenes.plan}
-            minWidthPx={260}
-            overlay={changeable(scenes.plan, planHandles(result, isInCar))}
-          />
-        </View>
-        {scenes.front === null ? null : (
-          <View caption={scenes.front.title}>
-            <SceneDrawing scene={scenes.front} minWidthPx={260} overlay={changeable(scenes.front, [])} />
+    <>
+      <PrintDrawings result={calm} cavity={cavity} rule={rule} />
+      <div className={styles.drawings} data-screen-only="">
+        <SceneDrawing
+          scene={scenes.section}
+          minWidthPx={300}
+          overlay={changeable(scenes.section, sectionHandles(result, isInCar))}
+          legend={<SectionLegend isInCar={isInCar} mayEdit={sheet.mayEdit} />}
+        />
+        {children}
+        <div className={styles.views}>
+          <View caption={scenes.plan.title}>
+            <SceneDrawing
+              scene={scenes.plan}
+              minWidthPx={260}
+              overlay={changeable(scenes.plan, planHandles(result, isInCar))}
+            />
           </View>
-        )}
-        <View caption={scenes.corner.title}>
-          <SceneDrawing scene={scenes.corner} minWidthPx={260} />
-          <TurnButton result={result} rule={rule} flat={scenes.corner} />
-        </View>
-        <PanelList result={result} rule={rule} />
+          {scenes.front === null ? null : (
+            <View caption={scenes.front.title}>
+              <SceneDrawing scene={scenes.front} minWidthPx={260} overlay={changeable(scenes.front, [])} />
+            </View>
+          )}
+          <View caption={scenes.corner.title}>
+            <SceneDrawing scene={scenes.corner} minWidthPx={260} />
+            <TurnButton result={result} rule={rule} flat={scenes.corner} />
+          </View>
+          <PanelList result={result} rule={rule} />
+        </div>
       </div>
-    </div>
+    </>
   );
 }
 
@@ -95,7 +101,7 @@ function SectionLegend({ isInCar, mayEdit }: { readonly isInCar: boolean; readon
       {isInCar ? <span className="caption">— — opening plane</span> : null}
       <span className="caption">- - driver behind the section</span>
       {mayEdit ? (
-        <span className={`caption ${styles.screenOnly}`} data-screen-only="">
+        <span className={`caption ${styles.hint}`}>
           press a figure to change it, drag a square to move a face
         </span>
       ) : null}
@@ -110,7 +116,7 @@ function TurnButton(model: {
 }) {
   const [isTurning, setIsTurning] = useState(false);
   return (
-    <div data-screen-only="">
+    <div>
       <Button onPress={() => setIsTurning(true)}>Turn it in 3D</Button>
       <Dialog title="The box from all sides" isOpen={isTurning} onClose={() => setIsTurning(false)} isWide>
         <BoxModel {...model} />

@@ -42,12 +42,19 @@ export function BoxNotes({ outcome, result, sound, length }: BoxNotesProps) {
           <VolumeLedger result={result} sound={sound} />
           <Weight result={result} />
           {lift === null ? null : <Say {...lift} />}
-          <OtherFindings result={result} length={length} />
-          <Caution>Keep belts, tethers, airbags and vents clear, and lift with two.</Caution>
+          <div className={styles.notes} data-screen-only="">
+            <OtherFindings result={result} length={length} />
+            <BoxCaution />
+          </div>
         </>
       )}
     </div>
   );
+}
+
+/** On paper too, there under the drawings. */
+export function BoxCaution() {
+  return <Caution>Keep belts, tethers, airbags and vents clear, and lift with two.</Caution>;
 }
 
 function Say({ tone, words, lines }: Headline) {
@@ -145,7 +152,7 @@ function Weight({ result }: { readonly result: BoxSheetResult }) {
   );
 }
 
-function OtherFindings({
+export function OtherFindings({
   result,
   length,
 }: {

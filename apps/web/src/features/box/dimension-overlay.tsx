@@ -26,7 +26,7 @@ export function DimensionOverlay({ scene, sheet, rule, errorOf }: DimensionOverl
   const set = (key: OutsideKey, length: TypedLength | null) =>
     change({ outside: { ...input.outside, [key]: keptLength(length) } });
   return (
-    <div data-screen-only="">
+    <div>
       {keyedPlaces(scene).map((place) => {
         const key = outsideKeyOf(place.key);
         if (key === null) return null;

@@ -68,7 +68,7 @@ export function FaceHandleOverlay({ scene, handles, sheet, rule }: FaceHandleOve
   };
 
   return (
-    <div data-screen-only="">
+    <div>
       {handles.map((handle) => {
         const at = placeInFrame(world, handle.at);
         return (

@@ -19,7 +19,7 @@ export function PanelList({ result, rule }: PanelListProps) {
           <tr>
             <th scope="col">Mark</th>
             <th scope="col">Panel and its edges</th>
-            <th scope="col">Length × width × thickness</th>
+            <th scope="col">Length × width, thickness</th>
             <th scope="col">Mass</th>
           </tr>
         </thead>
@@ -34,7 +34,8 @@ export function PanelList({ result, rule }: PanelListProps) {
                 <small>{edgeWords(panel)}</small>
               </td>
               <td className="figures">
-                {rule.drawn(panel.lengthMm)} × {rule.drawn(panel.widthMm)} × {rule.drawn(panel.thicknessMm)}
+                {rule.drawn(panel.lengthMm)} × {rule.drawn(panel.widthMm)}
+                <small>{rule.drawn(panel.thicknessMm)} thick</small>
               </td>
               <td className="figures">{panel.massKg.toFixed(2)} kg</td>
             </tr>
