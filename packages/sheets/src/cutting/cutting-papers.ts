@@ -56,7 +56,9 @@ export function cutMaterials(result: CuttingResult, formatLength: FormatLength):
       quantity: row.quantity,
       lengthMm: row.finishedLengthMm,
       widthMm: row.finishedWidthMm,
-      note: [blankWords(row, formatLength), rowWords(row)].filter((words) => words !== '').join(', '),
+      note: [blankWords(row, formatLength), rowWords(row), openingWords(row)]
+        .filter((words) => words !== '')
+        .join(', '),
     })),
     maps: sheetMaps(board, result.trimMm),
   }));
@@ -78,14 +80,17 @@ export function rowWords(row: CutRow): string {
     words.push(`bevel ${tilt}° on ${edges.length} ${edges.length === 1 ? 'edge' : 'edges'}`);
   }
   if (!row.isRectangle) words.push('cut to shape after');
-  if (row.holes.length > 0)
-    words.push(`${row.holes.length} ${row.holes.length === 1 ? 'opening' : 'openings'}`);
   if (row.grain !== 'none') words.push(`grain along ${row.grain}`);
   if (row.mirror !== null) {
     words.push(row.mirror.sameWhenTurnedOver ? `same as ${row.mirror.mark}` : `mirror of ${row.mirror.mark}`);
   }
   if (row.spares > 0) words.push(`${row.spares} spare`);
   return words.join(', ');
+}
+
+function openingWords({ holes }: CutRow): string {
+  if (holes.length === 0) return '';
+  return `${holes.length} ${holes.length === 1 ? 'opening' : 'openings'}`;
 }
 
 function mapWords(board: CutBoard, sheet: SheetLayout): string {

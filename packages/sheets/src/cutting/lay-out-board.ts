@@ -12,6 +12,7 @@ import type {
 } from '@gusset/contracts/cutting-sheet';
 import { cutParts, layoutSheets } from '@gusset/cutting';
 import { isRefusal, type RefusalDetail } from '@gusset/units';
+import { HAND_MARK } from './panels-to-cut.ts';
 
 /** Layouts tried where nobody asked for more: some tens of milliseconds for one box. */
 const USUAL_SEARCH: LayoutSearch = { seed: 1, iterations: 1_500 };
@@ -167,11 +168,20 @@ function atPerson(refusal: RefusalDetail, { rows }: BoardRows, stock: readonly S
     ...rows.flatMap((row) => [[`part ${row.panelId}`, `${row.mark} ${row.name}`] as const]),
     ...stock.map((sheet) => [`sheet ${sheet.id}`, sheet.name] as const),
   ].reduce((words, [id, name]) => words.replaceAll(id, name), refusal.why);
-  return { ...refusal, field: personField(refusal.field), why };
+  return { ...refusal, field: personField(refusal.field, rows), why };
 }
 
-function personField(field: string): string {
+/** `parts[3].lengthMm` is a row of the box, or the length of a part by hand, which has its own field. */
+function personField(field: string, rows: readonly CutRow[]): string {
   if (field.startsWith('settings.kerf')) return 'kerf';
   if (field.startsWith('sheets')) return 'sheetChoices';
-  return field.endsWith('.mayTurn') ? 'mayTurn' : 'handParts';
+  const [, index, what] = /^parts\[(\d+)\]\.(\w+)$/u.exec(field) ?? [];
+  const id = cutParts(rows)[Number(index)]?.id.split('#')[0];
+  const row = rows.find(({ panelId }) => panelId === id);
+  if (row === undefined) return 'handParts';
+  if (!row.isByHand) return 'box';
+  const place = `handParts.${Number(row.mark.slice(HAND_MARK.length)) - 1}`;
+  if (what === 'lengthMm') return `${place}.length`;
+  if (what === 'widthMm') return `${place}.width`;
+  return what === 'mayTurn' ? 'mayTurn' : `${place}.grain`;
 }

@@ -5,7 +5,7 @@ import type { Panel } from '@gusset/contracts/panel';
 
 const MM3_PER_M3 = 1e9;
 /** Mark of the first part by hand is X1: boxes letter their panels from A. */
-const HAND_MARK = 'X';
+export const HAND_MARK = 'X';
 
 export type PanelToCut = { readonly panel: Panel; readonly spares: number; readonly isByHand: boolean };
 

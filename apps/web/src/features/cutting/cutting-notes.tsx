@@ -167,7 +167,7 @@ function Balance({ result }: OfResult) {
           {areaM2.toFixed(2)} m² · {percent.toFixed(1)} %
         </Row>
       ))}
-      <Row label="Sheets" isTotal>
+      <Row label="Sheets and offcuts" isTotal>
         {lines.reduce((sum, { areaM2 }) => sum + areaM2, 0).toFixed(2)} m²
       </Row>
     </Rows>

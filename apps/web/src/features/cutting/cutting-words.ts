@@ -87,7 +87,7 @@ function kindOf(purpose: string): string {
 /** What the blade does: along the sheet or across it, or as deep into its strips. */
 export function cutWords({ along, depth }: SawCut): string {
   const way = along === 'length' ? 'lengthwise' : 'across';
-  return depth === 0 ? `Whole sheet, ${way}` : `Strip, ${way}`;
+  return depth === 0 ? `Right through, ${way}` : `In the strip, ${way}`;
 }
 
 /** Finished size of a row, and the blank where it is cut larger. */

@@ -94,6 +94,7 @@ export function HandPartRows({ sheet, errorOf }: SettingsProps) {
             value={row.grain}
             onChange={(grain) => edit(row.key, { grain })}
             isDisabled={isDisabled}
+            error={errorOf(`handParts.${index}.grain`)}
           />
           {isDisabled ? null : (
             <Button

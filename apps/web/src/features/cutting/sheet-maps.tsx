@@ -5,6 +5,7 @@ import type { CutBoard, CuttingResult } from '@gusset/contracts/cutting-sheet';
 import { type SheetMapInput, sheetMap } from '@gusset/drawings';
 import { partingCuts, sheetMaps } from '@gusset/sheets';
 import { useMemo } from 'react';
+import { classNames } from '../../shared/controls/class-names.ts';
 import { SceneDrawing } from '../../shared/sheet/scene-drawing.tsx';
 import { PHONE_WIDTH, useMediaQuery } from '../../shared/shell/use-media-query.ts';
 import styles from './cutting-screen.module.css';
@@ -13,9 +14,12 @@ import { boundWords, counted, cutWords } from './cutting-words.ts';
 
 const WIDE = { widthPt: 780, textPt: 12 };
 const PHONE = { widthPt: 360, textPt: 10 };
+/** An offcut is drawn smaller than a whole sheet, as it is. */
+const OFFCUT = { widthPt: 460, textPt: 12 };
 /** Room that the map keeps round the sheet for its dimensions. */
 const ROUND_SHEET_PT = 62;
-const TALLEST_SHARE = 1.1;
+/** A square sheet would push its list off the screen. */
+const TALLEST_SHARE = 0.72;
 
 export type SheetMapsProps = { readonly result: CuttingResult; readonly rule: LengthRule };
 
@@ -44,7 +48,8 @@ type OneSheetProps = SheetMapsProps & {
 };
 
 function OneSheet({ map, layout, result, rule }: OneSheetProps) {
-  const size = useMediaQuery(PHONE_WIDTH) ? PHONE : WIDE;
+  const isPhone = useMediaQuery(PHONE_WIDTH);
+  const size = isPhone ? PHONE : layout.isOffcut ? OFFCUT : WIDE;
   const scene = useMemo(() => {
     const ratio = Math.min(TALLEST_SHARE, map.heightMm / map.widthMm);
     const heightPt = Math.round((size.widthPt - ROUND_SHEET_PT) * ratio) + ROUND_SHEET_PT;
@@ -52,7 +57,7 @@ function OneSheet({ map, layout, result, rule }: OneSheetProps) {
   }, [map, size, rule]);
   const cuts = partingCuts(layout);
   return (
-    <div className={styles.sheet} data-keep-together="">
+    <div className={classNames(styles.sheet, layout.isOffcut && styles.offcut)} data-keep-together="">
       <p className="caption">
         {map.title} · {rule.unit}
       </p>
@@ -70,7 +75,9 @@ function OneSheet({ map, layout, result, rule }: OneSheetProps) {
         }
       />
       <details className={styles.order} open={cuts.length <= 8}>
-        <summary>{counted(cuts.length, 'cut')}, in this order</summary>
+        <summary>
+          <strong>{counted(cuts.length, 'cut')}</strong> <span className={styles.quiet}>in this order</span>
+        </summary>
         {result.trimMm > 0 ? (
           <p className={styles.quiet}>First take {rule.words(result.trimMm)} off each edge of the sheet.</p>
         ) : null}
