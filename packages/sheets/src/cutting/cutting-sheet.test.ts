@@ -1,4 +1,4 @@
-import type { BoardFact } from '@gusset/contracts/cutting-sheet';
+import type { BoardFact, CuttingInput } from '@gusset/contracts/cutting-sheet';
 import { checkLayout, cutParts } from '@gusset/cutting';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -266,7 +266,7 @@ describe('laws of the layout', () => {
 describe('betterOf', () => {
   it('never ends worse than it began, and its seed leads to the layout that it scored', () => {
     const input = { ...cuttingSheet.emptyInput(), handParts: [handPart(700, 520, 7)] };
-    const compute = (tried: typeof input) => {
+    const compute = (tried: CuttingInput) => {
       const outcome = cuttingSheet.compute(tried, CUTTING_FACTS, CUTTING_UPSTREAM);
       if (outcome.state !== 'ready') throw new Error(JSON.stringify(outcome));
       return outcome.result;
