@@ -1,6 +1,7 @@
 'use client';
 
 import type { BoxSheetResult } from '@gusset/contracts/box';
+import type { SheetKind } from '@gusset/contracts/sheet';
 import type { SoundResult } from '@gusset/contracts/sound';
 import { cornerInBox, type SheetOutcome } from '@gusset/sheets';
 import { formatVolume } from '@gusset/units';
@@ -11,6 +12,7 @@ import styles from './box-screen.module.css';
 import {
   boxHeadline,
   deductionWords,
+  draftHeadline,
   findingWords,
   type Headline,
   type LengthWords,
@@ -24,11 +26,13 @@ export type BoxNotesProps = {
   readonly outcome: SheetOutcome<BoxSheetResult>;
   readonly result: BoxSheetResult | null;
   readonly sound: SoundResult | null;
+  /** Sheets it reads that are not issued yet. */
+  readonly drafts: readonly SheetKind[];
   readonly length: LengthWords;
 };
 
 /** Verdict first, then the air, the weight, and what to mind. */
-export function BoxNotes({ outcome, result, sound, length }: BoxNotesProps) {
+export function BoxNotes({ outcome, result, sound, drafts, length }: BoxNotesProps) {
   const isCurrent = outcome.state === 'ready';
   const lift = result === null ? null : liftHeadline(result);
   return (
@@ -37,6 +41,7 @@ export function BoxNotes({ outcome, result, sound, length }: BoxNotesProps) {
       {isCurrent && outcome.result.place !== null ? (
         <Say {...openingHeadline(outcome.result.place, length)} />
       ) : null}
+      {drafts.length === 0 ? null : <Say {...draftHeadline(drafts)} />}
       {result === null ? null : (
         <>
           <VolumeLedger result={result} sound={sound} />

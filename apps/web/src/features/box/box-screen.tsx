@@ -79,6 +79,7 @@ export function BoxScreen({ opened, start }: BoxScreenProps) {
             outcome={outcome}
             result={result}
             sound={sheet.data.upstream.sound ?? null}
+            drafts={sheet.data.draftUpstream}
             length={rule.words}
           />
         }

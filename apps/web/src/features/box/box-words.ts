@@ -2,9 +2,15 @@
 import type { BoxNote, BoxPlace, BoxSheetResult } from '@gusset/contracts/box';
 import type { SurfaceClearance } from '@gusset/contracts/cargo';
 import { BOX_FINDING_LEVELS, type BoxFinding, type Deduction } from '@gusset/contracts/enclosure';
+import { SHEETS, type SheetKind } from '@gusset/contracts/sheet';
 
 /** Writes a length in the shop's units, with the unit. */
 export type LengthWords = (mm: number) => string;
+
+/** What the headlines read of a result. */
+export type JudgedBox = Pick<BoxSheetResult, 'place' | 'notes'> & {
+  readonly box: Pick<BoxSheetResult['box'], 'findings'>;
+};
 
 export type Headline = {
   readonly tone: 'pass' | 'check' | 'fail' | 'note';
@@ -13,7 +19,7 @@ export type Headline = {
 };
 
 /** Can it be built, and does it stand in its place? */
-export function boxHeadline(result: BoxSheetResult, length: LengthWords): Headline {
+export function boxHeadline(result: JudgedBox, length: LengthWords): Headline {
   const stops = result.box.findings.filter((finding) => BOX_FINDING_LEVELS[finding.code] === 'stop');
   if (stops.length > 0) {
     return {
@@ -80,8 +86,15 @@ export function openingHeadline({ opening }: BoxPlace, length: LengthWords): Hea
   }
 }
 
+/** Which of the sheets it reads may still change under it. */
+export function draftHeadline(drafts: readonly SheetKind[]): Headline {
+  const names = drafts.map((kind) => `${SHEETS[kind].number} ${SHEETS[kind].title}`).join(' and ');
+  const lines = drafts.includes('sound') ? ['Issue 03 Sound before this sheet.'] : [];
+  return { tone: 'note', words: `Drawn from a draft of ${names}`, lines };
+}
+
 /** Two people, a hoist, or the driver after the box. */
-export function liftHeadline({ box }: BoxSheetResult): Headline | null {
+export function liftHeadline({ box }: Pick<JudgedBox, 'box'>): Headline | null {
   const lift = box.findings.find((finding) => finding.code === 'two-person-lift');
   if (lift?.code !== 'two-person-lift') return null;
   const lines = [
@@ -96,7 +109,7 @@ export function liftHeadline({ box }: BoxSheetResult): Headline | null {
 }
 
 /** Findings that a headline has not said already. */
-export function otherFindings({ box, place, notes }: BoxSheetResult): {
+export function otherFindings({ box, place, notes }: JudgedBox): {
   readonly findings: readonly BoxFinding[];
   readonly notes: readonly BoxNote[];
 } {

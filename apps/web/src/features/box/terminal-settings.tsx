@@ -26,7 +26,7 @@ const FACES = [
   { id: 'right', label: 'Right side' },
 ] as const;
 /** A common small cup; each figure is there to be typed over. */
-const USUAL = { diameterMm: 70, widthMm: 80, heightMm: 60, depthMm: 30 };
+const USUAL = { diameterMm: 70, widthMm: 80, heightMm: 60, depthMm: 30, upMm: 80 };
 const MOST_TERMINALS = 200;
 
 export function terminalSummary({ input }: BoxJobSheet): string {
@@ -83,6 +83,7 @@ export function TerminalSettings({ sheet, errorOf, rule }: SettingsProps) {
             isReadOnly={!mayEdit}
             error={errorOf('terminalCup.insideDepth')}
           />
+          <TerminalPlace cup={cup} set={set} errorOf={errorOf} isReadOnly={!mayEdit} rule={rule} />
           <ComboBox
             key={`terminal ${terminals.length}`}
             label="Which part"
@@ -140,6 +141,46 @@ function Cutout({ cup, set, errorOf, isReadOnly }: CutoutProps) {
           error={errorOf(`terminalCup.cutout.${way}`)}
         />
       ))}
+    </>
+  );
+}
+
+const PLACES = [
+  { id: 'low', label: 'Low, clear of the braces' },
+  { id: 'hand', label: 'By hand' },
+] as const;
+
+/** Its centre: on a wall across from the centre line and up from the lower edge, on a side by the side view. */
+function TerminalPlace({ cup, set, errorOf, isReadOnly, rule }: CutoutProps & { readonly rule: LengthRule }) {
+  const { at } = cup;
+  const isOnSide = cup.face === 'left' || cup.face === 'right';
+  const middle = { across: lengthOf(0, rule), up: lengthOf(USUAL.upMm, rule) };
+  return (
+    <>
+      <Select
+        label="Where on the face"
+        options={PLACES}
+        value={at === null ? 'low' : 'hand'}
+        onChange={(place) => set({ at: place === 'low' ? null : middle })}
+        isDisabled={isReadOnly}
+        error={errorOf('terminalCup.at')}
+      />
+      {at === null
+        ? null
+        : (['across', 'up'] as const).map((way) => (
+            <LengthField
+              key={way}
+              label={way === 'up' ? 'Centre, up' : isOnSide ? 'Centre, from the back' : 'Centre, across'}
+              value={at[way]}
+              minMm={-20_000}
+              maxMm={20_000}
+              onCommit={(length) => {
+                const kept = keptLength(length);
+                if (kept !== null) set({ at: { ...at, [way]: kept } });
+              }}
+              isReadOnly={isReadOnly}
+            />
+          ))}
     </>
   );
 }
