@@ -1,7 +1,7 @@
 // Text that has not reached the server, kept on this device: it survives reload, crash and a lost connection.
 // The key holds the person, so nobody sees or sends what another one left on a shared tablet.
 
-import Dexie, { type EntityTable } from 'dexie';
+import type { Dexie, EntityTable } from 'dexie';
 
 export type DraftKey = { readonly userId: string; readonly shopId: string; readonly document: string };
 
@@ -22,38 +22,38 @@ export interface DraftStore {
 
 type DraftRow = Draft & { readonly id: string; readonly owner: string };
 
-class DraftDatabase extends Dexie {
-  declare drafts: EntityTable<DraftRow, 'id'>;
-
-  constructor() {
-    super('gusset-drafts');
-    this.version(1).stores({ drafts: 'id, owner' });
-  }
-}
+type DraftDatabase = Dexie & { drafts: EntityTable<DraftRow, 'id'> };
 
 const ownerOf = ({ userId, shopId }: Omit<DraftKey, 'document'>): string => `${userId} ${shopId}`;
 const idOf = (key: DraftKey): string => `${ownerOf(key)} ${key.document}`;
 
-let opened: DraftDatabase | null = null;
-const database = (): DraftDatabase => {
-  opened ??= new DraftDatabase();
+let opened: Promise<DraftDatabase> | null = null;
+
+/** The library is fetched when a draft is first looked for: no page waits for it. */
+const database = (): Promise<DraftDatabase> => {
+  opened ??= import('dexie').then(({ Dexie: Database }) => {
+    // `stores` makes the table that the type names.
+    const made = new Database('gusset-drafts') as DraftDatabase;
+    made.version(1).stores({ drafts: 'id, owner' });
+    return made;
+  });
   return opened;
 };
 
 export const browserDrafts: DraftStore = {
   async read(key) {
-    const row = await database().drafts.get(idOf(key));
+    const row = await (await database()).drafts.get(idOf(key));
     return row ? { value: row.value, version: row.version, keptAtMs: row.keptAtMs } : null;
   },
   async keep(key, draft) {
-    await database().drafts.put({ ...draft, id: idOf(key), owner: ownerOf(key) });
+    await (await database()).drafts.put({ ...draft, id: idOf(key), owner: ownerOf(key) });
   },
   async drop(key) {
-    await database().drafts.delete(idOf(key));
+    await (await database()).drafts.delete(idOf(key));
   },
 };
 
 /** How many documents of this person in this shop still have text to send. */
-export function countDrafts(owner: Omit<DraftKey, 'document'>): Promise<number> {
-  return database().drafts.where('owner').equals(ownerOf(owner)).count();
+export async function countDrafts(owner: Omit<DraftKey, 'document'>): Promise<number> {
+  return (await database()).drafts.where('owner').equals(ownerOf(owner)).count();
 }

@@ -1,6 +1,5 @@
 'use client';
 
-import { liveQuery } from 'dexie';
 import { useEffect, useState } from 'react';
 import { countDrafts, type DraftKey } from './drafts.ts';
 
@@ -8,11 +7,20 @@ import { countDrafts, type DraftKey } from './drafts.ts';
 export function useUnsent({ userId, shopId }: Omit<DraftKey, 'document'>): number {
   const [count, setCount] = useState(0);
   useEffect(() => {
-    const watching = liveQuery(() => countDrafts({ userId, shopId })).subscribe({
-      next: setCount,
-      error: () => setCount(0),
+    let stop = (): void => undefined;
+    let isGone = false;
+    void import('dexie').then(({ liveQuery }) => {
+      if (isGone) return;
+      const watching = liveQuery(() => countDrafts({ userId, shopId })).subscribe({
+        next: setCount,
+        error: () => setCount(0),
+      });
+      stop = () => watching.unsubscribe();
     });
-    return () => watching.unsubscribe();
+    return () => {
+      isGone = true;
+      stop();
+    };
   }, [userId, shopId]);
   return count;
 }
