@@ -24,6 +24,11 @@ export function CuttingNotes({ sheet, result, rule }: CuttingNotesProps) {
       <OutcomeVerdict outcome={sheet.outcome} />
       {result === null ? null : (
         <>
+          {sheet.data.draftUpstream.includes('box') ? (
+            <Verdict tone="note" words="Laid out from a box that is still a draft">
+              Issue sheet 04 before this one.
+            </Verdict>
+          ) : null}
           <Thickness sheet={sheet} notes={result.notes} rule={rule} />
           <SheetsNeeded result={result} rule={rule} />
           <Offcuts result={result} rule={rule} />

@@ -70,9 +70,11 @@ export function CuttingScreen({ opened, start }: CuttingScreenProps) {
       fieldWords={FIELD_WORDS}
       acts={
         <>
-          <LinkButton href={paths.cutSheetPaper(job.id)} isDownload>
-            Cut sheet, PDF
-          </LinkButton>
+          {sheet.data.issue !== null || sheet.data.outcome.state === 'ready' ? (
+            <LinkButton href={paths.cutSheetPaper(job.id)} isDownload>
+              Cut sheet, PDF
+            </LinkButton>
+          ) : null}
           <Button onPress={() => window.print()}>Print</Button>
         </>
       }

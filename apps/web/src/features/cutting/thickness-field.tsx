@@ -59,7 +59,7 @@ export function ThicknessField({ sheet, boardId, name }: ThicknessFieldProps) {
     },
     onError: (fault) => setError(shownError(fault).message),
   });
-  if (!mayMeasure) return null;
+  if (!mayMeasure) return <p>Tell whoever keeps the catalogue what your callipers read.</p>;
   return (
     <LengthField
       label={`Measured thickness of ${name}`}

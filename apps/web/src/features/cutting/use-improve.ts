@@ -1,8 +1,9 @@
 'use client';
 
+import type { CuttingInput } from '@gusset/contracts/cutting-sheet';
 import { useEffect, useRef, useState } from 'react';
 import type { CuttingJobSheet } from './cutting-types.ts';
-import { searchWords } from './cutting-words.ts';
+import { counted, searchWords } from './cutting-words.ts';
 import type { ImproveNews, ImproveQuestion } from './improve-protocol.ts';
 
 const SECONDS = 5;
@@ -20,20 +21,29 @@ export type Improve = {
 /** Up to five seconds of looking for a better layout; what is kept is the seed that leads there. */
 export function useImprove(sheet: CuttingJobSheet): Improve {
   const worker = useRef<Worker | null>(null);
+  const asked = useRef<CuttingInput | null>(null);
   const [news, setNews] = useState<ImproveNews | null>(null);
   const [isRunning, setIsRunning] = useState(false);
   const [outcome, setOutcome] = useState<string | null>(null);
   useEffect(() => () => worker.current?.terminate(), []);
 
-  const end = (last: ImproveNews | null) => {
+  // The answer comes seconds later: what stands in the fields by then counts, not what stood there at the start.
+  const latest = useRef(sheet);
+  latest.current = sheet;
+
+  const end = (last: ImproveNews | null, asked: CuttingInput) => {
     worker.current?.terminate();
     worker.current = null;
     setIsRunning(false);
     setNews(null);
     if (last === null) return;
-    setOutcome(`${soFarOf(last)}. ${tried(last)}.`);
+    if (latest.current.input !== asked) {
+      setOutcome('The sheet was changed in between, so nothing was taken over. Look again.');
+      return;
+    }
+    setOutcome(`${soFarOf(last)}. ${counted(last.tried, 'layout')} begun anew.`);
     if (last.best.some((score, index) => isNew(score, last.start[index])))
-      sheet.changeNow({ searches: last.best.map(({ search }) => search) });
+      latest.current.changeNow({ searches: last.best.map(({ search }) => search) });
   };
   const start = () => {
     const { input, data } = sheet;
@@ -45,10 +55,11 @@ export function useImprove(sheet: CuttingJobSheet): Improve {
     };
     const opened = new Worker(new URL('./improve-worker.ts', import.meta.url), { type: 'module' });
     opened.addEventListener('message', ({ data: told }: MessageEvent<ImproveNews>) => {
-      if (told.isDone) end(told);
+      if (told.isDone) end(told, input);
       else setNews(told);
     });
     worker.current = opened;
+    asked.current = input;
     setOutcome(null);
     setIsRunning(true);
     opened.postMessage(question);
@@ -57,7 +68,7 @@ export function useImprove(sheet: CuttingJobSheet): Improve {
     running: isRunning ? { share: news?.share ?? 0, soFar: news === null ? '' : soFarOf(news) } : null,
     outcome,
     start,
-    stop: () => end(news),
+    stop: () => end(news, asked.current ?? sheet.input),
   };
 }
 
@@ -73,8 +84,4 @@ function soFarOf({ start, best }: ImproveNews): string {
     start.map(({ figures }) => figures),
     best.map(({ figures }) => figures),
   );
-}
-
-function tried(news: ImproveNews): string {
-  return `${news.tried} layouts started from scratch`;
 }
