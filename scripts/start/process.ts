@@ -25,7 +25,13 @@ export function startPart(options: {
   const { name, script, args = [], env, readyText, onLine } = options;
   const child = spawn(
     process.execPath,
-    ['--disable-warning=ExperimentalWarning', path.join(ROOT, script), ...args],
+    // The database driver of the ORM sends queries of one transaction side by side, which `pg` will refuse one day.
+    [
+      '--disable-warning=ExperimentalWarning',
+      '--disable-warning=DeprecationWarning',
+      path.join(ROOT, script),
+      ...args,
+    ],
     {
       cwd: ROOT,
       env: { ...process.env, ...env },
