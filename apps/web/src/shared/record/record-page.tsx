@@ -1,6 +1,6 @@
 'use client';
 
-import type { ReactNode } from 'react';
+import { type ReactNode, useSyncExternalStore } from 'react';
 import { Button } from '../controls/button.tsx';
 import type { ShownError } from '../data/shop-error.ts';
 import { Verdict } from '../marks/verdict.tsx';
@@ -45,6 +45,12 @@ export type RecordPageProps = {
 export function RecordPage(props: RecordPageProps) {
   const { kicker, title, verb, form, mayEdit, acts, isArchived, titleBlock, notes, viewCaption, children } =
     props;
+  // Before the page is alive the browser would send the form itself: what is typed would land in the address.
+  const isLive = useSyncExternalStore(
+    neverChanges,
+    () => true,
+    () => false,
+  );
   const { conflict, problem } = form;
   const labelOf = (path: string) => props.labels[path] ?? pathWords(path);
   const show = (path: string, value: unknown) => props.showValue?.(path, value) ?? plainWords(value);
@@ -65,7 +71,7 @@ export function RecordPage(props: RecordPageProps) {
             mayEdit ? (
               <>
                 {acts}
-                <Button look="primary" type="submit" isPending={form.isSaving}>
+                <Button look="primary" type={isLive ? 'submit' : 'button'} isPending={form.isSaving}>
                   {verb}
                 </Button>
               </>
@@ -107,6 +113,8 @@ export function RecordPage(props: RecordPageProps) {
     </Page>
   );
 }
+
+const neverChanges = () => () => undefined;
 
 /** Fields that belong together, under their caption. */
 export function FieldSet({ title, children }: { readonly title: string; readonly children: ReactNode }) {
