@@ -6,6 +6,7 @@ import multipart from '@fastify/multipart';
 import rateLimit from '@fastify/rate-limit';
 import { type FastifyTRPCPluginOptions, fastifyTRPCPlugin } from '@trpc/server/adapters/fastify';
 import { type FastifyBaseLogger, type FastifyInstance, fastify, LogController } from 'fastify';
+import { calendarRoutes } from './calendar/calendar.routes.ts';
 import type { Deps } from './deps.ts';
 import { fileRoutes } from './files/file.routes.ts';
 import { cutSheetRoutes } from './papers/cut-sheet.routes.ts';
@@ -84,6 +85,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   await app.register(surveyPaperRoutes, { deps });
   await app.register(cutSheetRoutes, { deps });
   await app.register(quotePaperRoutes, { deps });
+  await app.register(calendarRoutes, { deps });
   await app.register(fastifyTRPCPlugin, {
     prefix: '/api/trpc',
     trpcOptions: {

@@ -7,6 +7,7 @@ import { fromShopDate, toShopDate } from '../data/dates.ts';
 import { once } from '../data/idempotency.ts';
 import type { Actor, Deps } from '../deps.ts';
 import { notAccepted, notFound } from '../errors.ts';
+import { forwardPlan } from '../planning/forward-plan.ts';
 
 const view = {
   id: true,
@@ -47,8 +48,8 @@ export function leaves({ doors }: Deps, actor: Actor, ask: LeaveAsk): Promise<Le
   });
 }
 
-export function addLeave({ doors }: Deps, actor: Actor, key: string, input: LeaveInput): Promise<LeaveView> {
-  return doors.inShop(actor.shopId, (tx) =>
+export function addLeave(deps: Deps, actor: Actor, key: string, input: LeaveInput): Promise<LeaveView> {
+  return deps.doors.inShop(actor.shopId, (tx) =>
     once(tx, actor, key, { act: 'leave', input }, async () => {
       const person = await tx.person.findFirst({
         where: { shopId: actor.shopId, id: input.personId, archivedAt: null },
@@ -67,17 +68,20 @@ export function addLeave({ doors }: Deps, actor: Actor, key: string, input: Leav
         select: { id: true },
       });
       await record(tx, actor, { act: 'leave.added', subject: 'leave', subjectId: id, after: input });
-      return toView(await leaveOrNotFound(tx, actor, id), actor);
+      const leave = await leaveOrNotFound(tx, actor, id);
+      await forwardPlan(deps, tx, actor, `${leave.person.name} is away from ${fromOn} to ${toOn}`);
+      return toView(leave, actor);
     }),
   );
 }
 
 /** Answers what was removed, so that it can be added again. */
-export function removeLeave({ doors }: Deps, actor: Actor, id: string): Promise<LeaveView> {
-  return doors.inShop(actor.shopId, async (tx) => {
+export function removeLeave(deps: Deps, actor: Actor, id: string): Promise<LeaveView> {
+  return deps.doors.inShop(actor.shopId, async (tx) => {
     const leave = toView(await leaveOrNotFound(tx, actor, id), actor);
     await tx.personLeave.deleteMany({ where: { shopId: actor.shopId, id } });
     await record(tx, actor, { act: 'leave.removed', subject: 'leave', subjectId: id, before: leave });
+    await forwardPlan(deps, tx, actor, `${leave.personName} is there from ${leave.fromOn} after all`);
     return leave;
   });
 }

@@ -3,8 +3,9 @@ import { createHash, randomBytes } from 'node:crypto';
 
 const SECRET_BYTES = 32;
 
-export function newSecret(): { readonly token: string; readonly tokenHash: string } {
-  const token = randomBytes(SECRET_BYTES).toString('base64url');
+/** `prefix`: in front of it, so that a leaked one is found by a scan for it. */
+export function newSecret(prefix = ''): { readonly token: string; readonly tokenHash: string } {
+  const token = `${prefix}${randomBytes(SECRET_BYTES).toString('base64url')}`;
   return { token, tokenHash: hashOfSecret(token) };
 }
 

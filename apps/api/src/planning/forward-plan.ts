@@ -1,6 +1,6 @@
 // The shop's forward plan, worked out anew when anything that it is made from has changed, and what that moved.
 import { createHash } from 'node:crypto';
-import type { ChangedPromise, ShopPlan, ShopPlanInput } from '@gusset/contracts/planning';
+import type { ChangedPromise, PlannedTask, ShopPlan, ShopPlanInput } from '@gusset/contracts/planning';
 import type { Tx } from '@gusset/database';
 import { comparePlans, planShop } from '@gusset/planning';
 import { canonicalJson } from '@gusset/sheets';
@@ -24,9 +24,18 @@ export type ForwardPlan = {
   /** Promises that the last change moved, and by what. */
   readonly moved: readonly ChangedPromise[];
   readonly because: string;
+  readonly revisions: Revisions;
 };
 
-type KeptPlan = { readonly plan: ShopPlan; readonly moved: readonly ChangedPromise[] };
+type KeptPlan = {
+  readonly plan: ShopPlan;
+  readonly moved: readonly ChangedPromise[];
+  readonly revisions: Revisions;
+};
+
+/** By task: when its place in the plan last changed, in seconds. Grows only, as calendars ask of SEQUENCE. */
+export type Revisions = Readonly<Record<string, number>>;
+const REVISIONS_FROM_MS = Date.UTC(2026, 0, 1);
 
 /** The plan as of now. Writes what is new of it: the run itself and each job's forecast. */
 export async function forwardPlan(
@@ -54,7 +63,9 @@ export async function forwardPlan(
   const isSame = last?.fingerprint === fingerprint;
   const moved = isSame ? (kept?.moved ?? []) : kept === null ? [] : comparePlans(kept.plan, plan, input);
   const reason = isSame ? (last?.because ?? because) : because;
-  await keepPlanRun(tx, actor, { fingerprint, plan: { plan, moved }, because: reason, computedAt: now });
+  const revisions = revisionsOf(plan, kept, now);
+  const run = { fingerprint, plan: { plan, moved, revisions }, because: reason, computedAt: now };
+  await keepPlanRun(tx, actor, run);
   await noteForecasts(
     tx,
     actor,
@@ -63,7 +74,35 @@ export async function forwardPlan(
       on: job.finishesAt === null ? null : fromShopDate(toShopTime(job.finishesAt, shop.timeZone).date),
     })),
   );
-  return { shop, rows, input, plan, moved, because: reason };
+  return { shop, rows, input, plan, moved, because: reason, revisions };
+}
+
+/** Which bay the plan gives a task; noted on it when it is begun, so that it does not wander afterwards. */
+export async function plannedBayOf(
+  tx: Tx,
+  actor: Pick<Actor, 'shopId'>,
+  taskId: string,
+): Promise<string | null> {
+  const last = await lastPlanRun(tx, actor);
+  if (last === null) return null;
+  // Written by `forwardPlan`.
+  const { plan } = last.plan as unknown as KeptPlan;
+  return plan.tasks.find((task) => task.taskId === taskId)?.bayId ?? null;
+}
+
+function revisionsOf(plan: ShopPlan, before: KeptPlan | null, now: Date): Revisions {
+  const seconds = Math.floor((now.getTime() - REVISIONS_FROM_MS) / 1_000);
+  const then = new Map((before?.plan.tasks ?? []).map((task) => [task.taskId, placeOf(task)]));
+  return Object.fromEntries(
+    plan.tasks.map((task) => {
+      const isSame = then.get(task.taskId) === placeOf(task);
+      return [task.taskId, (isSame ? before?.revisions?.[task.taskId] : null) ?? seconds];
+    }),
+  );
+}
+
+function placeOf({ title, personId, bayId, startsAt, endsAt, segments }: PlannedTask): string {
+  return canonicalJson({ title, personId, bayId, startsAt, endsAt, segments });
 }
 
 /** Everything but the clock. */

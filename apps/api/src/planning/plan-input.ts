@@ -50,7 +50,7 @@ export function shopPlanInput(shop: ShopView, rows: PlanningRows, now: Date): Sh
       name: bay.name,
       kinds: (['bench', 'vehicle', 'finishing'] as const).filter((kind) => bay.kinds.includes(kind)),
     })),
-    jobs: rows.jobs.map((job) => toPlanJob(job, shop, now)),
+    jobs: rows.jobs.map((job) => toPlanJob(job, { shop, now, known: knownIds(rows) })),
     settings: {
       waitFactor: waitFactor(settings.workshopTemperatureC),
       promiseBufferMinutes: Math.min(10_000, settings.promiseBufferMinutes),
@@ -79,19 +79,27 @@ function clock(minuteOfDay: number): string {
   return `${two(Math.floor(minuteOfDay / 60))}:${two(minuteOfDay % 60)}`;
 }
 
-function toPlanJob(job: OpenJobRow, shop: ShopView, now: Date): PlanJob {
+type Frame = { readonly shop: ShopView; readonly now: Date; readonly known: ReadonlySet<string> };
+
+/** Somebody who has left or a bay that was given up holds no task any more: whoever suits takes it. */
+function knownIds({ people, bays }: PlanningRows): ReadonlySet<string> {
+  return new Set([...people, ...bays].map(({ id }) => id));
+}
+
+function toPlanJob(job: OpenJobRow, frame: Frame): PlanJob {
   return {
     id: job.id,
     number: job.number,
     rank: job.planRank + (job.approvedAt === null ? NOT_APPROVED_RANK : 0),
     promisedOn: toShopDate(job.promisedOn),
     approvedAt: job.approvedAt?.toISOString() ?? null,
-    tasks: job.tasks.map((task) => toPlanTask(task, shop, now)),
-    partDates: partDates(job, shop.timeZone),
+    tasks: job.tasks.map((task) => toPlanTask(task, frame)),
+    partDates: partDates(job, frame.shop.timeZone),
   };
 }
 
-function toPlanTask(task: OpenTaskRow, shop: ShopView, now: Date): PlanTask {
+function toPlanTask(task: OpenTaskRow, { shop, now, known }: Frame): PlanTask {
+  const ifKnown = (id: string | null) => (id !== null && known.has(id) ? id : null);
   const state = task.finishedAt !== null ? 'done' : task.startedAt !== null ? 'running' : 'planned';
   const worked = task.startedAt === null ? 0 : workedMinutesBetween(task.startedAt, now, shop);
   return {
@@ -107,8 +115,8 @@ function toPlanTask(task: OpenTaskRow, shop: ShopView, now: Date): PlanTask {
     state,
     startedAt: task.startedAt?.toISOString() ?? null,
     finishedAt: task.finishedAt?.toISOString() ?? null,
-    pinnedPersonId: task.startedBy ?? task.pinnedPersonId,
-    pinnedBayId: task.pinnedBayId,
+    pinnedPersonId: ifKnown(task.startedBy) ?? ifKnown(task.pinnedPersonId),
+    pinnedBayId: ifKnown(task.pinnedBayId),
     earliestStart:
       task.earliestOn === null ? null : toInstant(toShopDate(task.earliestOn) ?? '', '00:00', shop.timeZone),
   };

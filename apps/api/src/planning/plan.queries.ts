@@ -34,7 +34,9 @@ const jobView = {
   promisedOn: true,
   forecastOn: true,
   approvedAt: true,
+  wishedOn: true,
   standing: true,
+  version: true,
   customer: { select: { name: true } },
   vehicle: { select: { plate: true, model: { select: { make: true, model: true } } } },
   tasks: { select: taskView, orderBy: [{ sort: 'asc' }, { id: 'asc' }] },
@@ -96,6 +98,18 @@ export async function planningRows(tx: Tx, { shopId }: Pick<Actor, 'shopId'>): P
     bays,
     jobs: jobs.map((job) => ({ ...job, groupOfLine: groups.get(job.id) ?? new Map() })),
   };
+}
+
+/** One job as the plan reads it, whether or not it has tasks yet. */
+export async function planningJob(
+  tx: Tx,
+  { shopId }: Pick<Actor, 'shopId'>,
+  jobId: string,
+): Promise<OpenJobRow | null> {
+  const job = await tx.job.findFirst({ where: { shopId, id: jobId }, select: jobView });
+  if (job === null) return null;
+  const groups = await groupsOfLines(tx, shopId, [jobId]);
+  return { ...job, groupOfLine: groups.get(jobId) ?? new Map() };
 }
 
 /** Which group of parts each line of the issued parts sheets belongs to. */

@@ -1,6 +1,7 @@
 import { idSchema, shopDateSchema, versionSchema } from '@gusset/contracts/common';
 import { z } from 'zod';
 import { allowed, router } from '../trpc/procedures.ts';
+import { planOfJob } from './job-plan.ts';
 import { currentPlan, promiseJob, whatIf } from './plan.service.ts';
 
 const whatIfSchema = z.discriminatedUnion('kind', [
@@ -20,6 +21,11 @@ const whatIfSchema = z.discriminatedUnion('kind', [
 
 export const planRouter = router({
   current: allowed('job.read').query(({ ctx }) => currentPlan(ctx.deps, ctx.who)),
+
+  /** With the sheet's draft in place of what was issued, so that dates are known before. */
+  ofJob: allowed('job.read')
+    .input(z.strictObject({ jobId: idSchema }))
+    .query(({ ctx, input }) => planOfJob(ctx.deps, ctx.who, input)),
 
   whatIf: allowed('plan.edit')
     .input(whatIfSchema)

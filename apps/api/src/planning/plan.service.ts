@@ -1,5 +1,5 @@
 // The forward plan as screens read it, what-if questions, and the promise to the customer.
-import type { ChangedPromise, ShopPlan } from '@gusset/contracts/planning';
+import type { ChangedPromise, ShopCalendar, ShopPlan } from '@gusset/contracts/planning';
 import { comparePlans, planShop, withLeave, withPartDate } from '@gusset/planning';
 import { isRefusal } from '@gusset/units';
 import { record } from '../data/audit.ts';
@@ -23,6 +23,9 @@ export type PlanView = {
     readonly customer: string;
     readonly vehicle: string;
     readonly isApproved: boolean;
+    readonly wishedOn: string | null;
+    /** For the promise. */
+    readonly version: number;
   }[];
   readonly tasks: readonly {
     readonly id: string;
@@ -46,17 +49,22 @@ export type PlanView = {
     readonly description: string;
     readonly returnDueOn: string;
   }[];
-  readonly timeZone: string;
+  readonly calendar: ShopCalendar;
+  /** Who asks, as one of the people; null = somebody who does not work at the bench. */
+  readonly myPersonId: string | null;
 };
 
 /** Who does what where and when; made anew when anything has changed. */
 export function currentPlan(deps: Deps, actor: Actor): Promise<PlanView> {
   return deps.doors.inShop(actor.shopId, async (tx) =>
-    toPlanView(await forwardPlan(deps, tx, actor, 'the plan was opened')),
+    toPlanView(await forwardPlan(deps, tx, actor, 'the plan was opened'), actor),
   );
 }
 
-function toPlanView({ plan, moved, because, rows, shop }: ForwardPlan): PlanView {
+export function toPlanView(
+  { plan, moved, because, rows, input }: Omit<ForwardPlan, 'revisions'>,
+  actor: Pick<Actor, 'personId'>,
+): PlanView {
   return {
     plan,
     moved,
@@ -70,6 +78,8 @@ function toPlanView({ plan, moved, because, rows, shop }: ForwardPlan): PlanView
       customer: job.customer.name,
       vehicle: job.vehicle === null ? '' : `${job.vehicle.model.make} ${job.vehicle.model.model}`,
       isApproved: job.approvedAt !== null,
+      wishedOn: toShopDate(job.wishedOn),
+      version: job.version,
     })),
     tasks: rows.jobs.flatMap((job) =>
       job.tasks.map((task) => ({
@@ -98,7 +108,8 @@ function toPlanView({ plan, moved, because, rows, shop }: ForwardPlan): PlanView
         return day === null ? [] : [{ jobId: job.id, description, returnDueOn: day }];
       }),
     ),
-    timeZone: shop.timeZone,
+    calendar: input.calendar,
+    myPersonId: actor.personId,
   };
 }
 
@@ -166,6 +177,6 @@ export function promiseJob(deps: Deps, actor: Actor, input: PromiseInput): Promi
       before: { promisedOn: toShopDate(before.promisedOn) },
       after: { promisedOn: input.promisedOn },
     });
-    return toPlanView(await forwardPlan(deps, tx, actor, `job ${before.number} was promised`));
+    return toPlanView(await forwardPlan(deps, tx, actor, `job ${before.number} was promised`), actor);
   });
 }

@@ -10,6 +10,7 @@ import type { Deps } from '../deps.ts';
 import { ShopError } from '../errors.ts';
 import { noteMilestones } from '../jobs/job-standing.ts';
 import { askForMail } from '../mail/mail-messages.ts';
+import { forwardPlan } from '../planning/forward-plan.ts';
 import { findShop } from '../shops/shop.queries.ts';
 import { type ShopView, toShopView } from '../shops/shop.service.ts';
 import { noteMiss, refuseGuesser } from './guess-limit.ts';
@@ -106,6 +107,7 @@ export async function approveQuote(
       subjectId: row.id,
       after: { version: row.version, from: visit.address, snapshotSha256: row.snapshotSha256 },
     });
+    await forwardPlan(deps, tx, presented, `the customer approved the quote of job ${snapshot.job.number}`);
     await mailShop(deps, tx, { presented, shop, row }, 'quote-answer', approvedMail(snapshot, approval.name));
     if (row.sentTo !== null && row.sentTo !== '') {
       const mail = approvalKeptMail(snapshot, approval.name);

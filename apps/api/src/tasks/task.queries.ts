@@ -7,6 +7,7 @@ const view = {
   key: true,
   title: true,
   prerequisites: true,
+  pinnedBayId: true,
   startedAt: true,
   finishedAt: true,
   version: true,

@@ -10,7 +10,7 @@ import { asRequiredJson } from '../data/json.ts';
 import type { Actor, Deps } from '../deps.ts';
 import { notFound, ShopError } from '../errors.ts';
 import { noteMilestones } from '../jobs/job-standing.ts';
-import { forwardPlan } from '../planning/forward-plan.ts';
+import { forwardPlan, plannedBayOf } from '../planning/forward-plan.ts';
 import { workedMinutesBetween } from '../planning/worked-minutes.ts';
 import type { SheetScope } from '../sheets/sheet-binding.ts';
 import { findShop } from '../shops/shop.queries.ts';
@@ -71,7 +71,11 @@ export function startTask(
     if (waits !== null && act.evenThough === null) throw new ShopError('TASK_NOT_READY', waits);
     await noteMilestones(tx, actor, task.jobId, { inBayAt: task.job.inBayAt ?? now });
     return {
-      change: { startedAt: now, startedBy: actor.personId },
+      change: {
+        startedAt: now,
+        startedBy: actor.personId,
+        pinnedBayId: task.pinnedBayId ?? (await plannedBayOf(tx, actor, task.id)),
+      },
       act: 'task.started',
       after: { title: task.title, evenThough: waits === null ? null : act.evenThough },
     };
@@ -113,11 +117,24 @@ export function reopenTask(deps: Deps, actor: Actor, act: TaskAct): Promise<void
       };
     }
     return {
-      change: { startedAt: null, startedBy: null },
+      change: { startedAt: null, startedBy: null, pinnedBayId: await decidedBayOf(tx, actor, task) },
       act: 'task.not-started',
       after: { title: task.title },
     };
   });
+}
+
+/** The bay that the issued plan sheet pins; the one it was begun in was only where it stood. */
+async function decidedBayOf(tx: Tx, { shopId }: Actor, { jobId, key }: TaskRow): Promise<string | null> {
+  const issue = await tx.sheetIssue.findFirst({
+    where: { shopId, jobId, kind: 'plan' },
+    select: { result: true },
+    orderBy: { revision: 'desc' },
+  });
+  if (issue === null) return null;
+  // Written by the plan sheet's own definition when it was issued.
+  const { tasks } = issue.result as unknown as PlanResult;
+  return tasks.find((task) => task.key === key)?.bayId ?? null;
 }
 
 type Tx = SheetScope['tx'];

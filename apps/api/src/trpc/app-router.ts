@@ -1,5 +1,6 @@
 // The whole API in one place. Each noun has its own router; this file only lists them.
 import { auditRouter } from '../audit/audit.router.ts';
+import { calendarRouter } from '../calendar/calendar.router.ts';
 import { deliveryRouter } from '../deliveries/delivery.router.ts';
 import { jobRouter } from '../jobs/job.router.ts';
 import { accountRouter, leaveRouter, peopleRouter } from '../people/people.routers.ts';
@@ -25,6 +26,7 @@ export const appRouter = router({
   account: accountRouter,
   audit: auditRouter,
   bay: bayRouter,
+  calendar: calendarRouter,
   customer: customerRouter,
   customerQuote: customerQuoteRouter,
   delivery: deliveryRouter,
