@@ -81,14 +81,90 @@ async function catalogue() {
   return { driver, board, carpet };
 }
 
-async function jobWithSound(driverId: string) {
+async function haldenOf(): Promise<OwnerOfCar> {
+  const customer = await owner.api.customer.create.mutate({
+    key: randomUUID(),
+    input: { name: 'T. Brandt', phone: '', email: '', address: '', notes: '' },
+  });
+  const model = await owner.api.vehicleModel.create.mutate({
+    key: randomUUID(),
+    input: {
+      make: 'Halden',
+      model: 'Brisk',
+      body: 'hatch',
+      yearFrom: 2021,
+      yearTo: null,
+      powertrain: 'combustion',
+      payloadKg: 430,
+      longestCabinM: 2.5,
+      notes: '',
+    },
+  });
+  const vehicle = await owner.api.vehicle.create.mutate({
+    key: randomUUID(),
+    input: {
+      customerId: customer.id,
+      modelId: model.id,
+      plate: 'QR 2417',
+      year: 2021,
+      colour: '',
+      notes: '',
+    },
+  });
+  return { customerId: customer.id, vehicleId: vehicle.id };
+}
+
+const reading = (key: string, value: number) => ({
+  key,
+  value,
+  typed: String(value),
+  plusMinus: 0,
+  method: 'tape' as const,
+});
+
+/** A settled survey of a square space, open at its whole rear: 500 high, 1000 wide, way in 950. */
+async function measured(modelId: string, floorDepth: number): Promise<string> {
+  const survey = await owner.api.survey.create.mutate({
+    key: randomUUID(),
+    survey: { modelId, formKind: 'hatch-estate', spaceName: '', seatState: 'seats up' },
+  });
+  const readings = {
+    floorDepth,
+    seatHeight: 500,
+    opening: 500,
+    roofDepth: floorDepth,
+    sillHeight: 0,
+    seatLean: 0,
+    openingWidth: 950,
+    archWidth: 1000,
+    floorRise: 0,
+    sillLean: 0,
+    lidFrame: 0,
+  };
+  for (const [key, value] of Object.entries(readings)) {
+    await owner.api.survey.setReading.mutate({
+      key: randomUUID(),
+      reading: { surveyId: survey.id, version: 0, reading: reading(key, value), takenAt: null },
+    });
+  }
+  await owner.api.survey.settle.mutate({ surveyId: survey.id });
+  return survey.id;
+}
+
+type OwnerOfCar = { readonly customerId: string; readonly vehicleId: string };
+
+async function jobWithSound(driverId: string, car: OwnerOfCar | null = null) {
   const customer = await owner.api.customer.create.mutate({
     key: randomUUID(),
     input: { name: 'R. Okafor', phone: '', email: '', address: '', notes: '' },
   });
   const job = await owner.api.job.open.mutate({
     key: randomUUID(),
-    job: { title: 'Bass box behind the seat', customerId: customer.id },
+    job: {
+      title: 'Bass box behind the seat',
+      customerId: car?.customerId ?? customer.id,
+      vehicleId: car?.vehicleId ?? null,
+    },
   });
   const jobId = job.id;
   const brief = await owner.api.sheet.brief.read.query({ jobId });
@@ -148,6 +224,44 @@ describe('the box sheet', () => {
     expect(issued.issue?.result).toEqual(drawn.outcome.state === 'ready' ? drawn.outcome.result : null);
     const { sheets } = await owner.api.job.byNumber.query({ number: job.number });
     expect(sheets.find(({ kind }) => kind === 'box')).toMatchObject({ mark: 'issued', changes: [] });
+  });
+
+  it('stands in the surveyed car, and lists what a newer survey changes', async () => {
+    const { driver, board } = await catalogue();
+    const { jobId, soundVersion } = await jobWithSound(driver.id, await haldenOf());
+    await owner.api.sheet.sound.issue.mutate({ jobId, version: soundVersion });
+    const model = (await owner.api.vehicleModel.list.query({ search: 'Brisk' })).rows[0];
+    const first = await measured(model?.id ?? '', 800);
+    const blank = await owner.api.sheet.survey.read.query({ jobId });
+    const chosen = await owner.api.sheet.survey.save.mutate({
+      jobId,
+      version: 0,
+      input: { ...blank.input, surveyId: first },
+    });
+    await owner.api.sheet.survey.issue.mutate({ jobId, version: chosen.version });
+    const drawn = await drawBox(jobId, board.id);
+    expect(drawn.facts.payloadKg).toBe(430);
+    const issued = await owner.api.sheet.box.issue.mutate({ jobId, version: drawn.version });
+    const place = issued.issue?.result.place ?? null;
+    expect(place?.placement.fits).toBe(true);
+    expect(place?.opening.widthSpareMm).toBeCloseTo(350, 6);
+    const behind = place?.placement.clearances.find(({ surface }) => surface.role === 'seat-back');
+    expect(behind?.clearanceMm).toBeCloseTo(12, 3);
+
+    const again = await owner.api.survey.setReading.mutate({
+      key: randomUUID(),
+      reading: { surveyId: first, version: 1, reading: reading('archWidth', 980), takenAt: null },
+    });
+    await owner.api.survey.settle.mutate({ surveyId: again.id });
+    const moved = await owner.api.sheet.survey.save.mutate({
+      jobId,
+      version: chosen.version,
+      input: { ...chosen.input, surveyId: again.id },
+    });
+    await owner.api.sheet.survey.issue.mutate({ jobId, version: moved.version });
+    const { changes } = await owner.api.sheet.box.read.query({ jobId });
+    expect(changes.length).toBeGreaterThan(0);
+    expect(changes.every(({ source }) => source === '02 Survey')).toBe(true);
   });
 
   it('lists a changed driver with its old and new values', async () => {
