@@ -32,9 +32,9 @@ export type SnapshotSource = {
   readonly issues: ReadonlyMap<string, IssueRow>;
 };
 
-/** Room for a drawing on the customer's page and on A4 or Letter. */
-const SECTION_VIEW = { widthPt: 540, heightPt: 320, textPt: 11 };
-const WHOLE_VIEW = { widthPt: 540, heightPt: 300, textPt: 11 };
+/** As wide as a phone shows it without shrinking its figures; page and paper may enlarge it. */
+const SECTION_VIEW = { widthPt: 400, heightPt: 300, textPt: 11 };
+const WHOLE_VIEW = { widthPt: 400, heightPt: 250, textPt: 11 };
 
 const VEHICLE_CAUTION =
   'Work on a vehicle’s wiring and structure follows the makers’ instructions, local codes and licensed practice; where they differ from this quote, they go first.';

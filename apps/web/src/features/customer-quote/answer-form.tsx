@@ -36,6 +36,8 @@ export function AnswerForm(props: AnswerFormProps) {
     }
     setSaid(done);
     router.refresh();
+    // The form goes with the answer; what the page says now stands at its head.
+    if (act !== 'ask') window.scrollTo({ top: 0 });
     return true;
   };
   const choose = (act: Act) => {

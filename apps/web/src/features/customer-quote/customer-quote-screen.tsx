@@ -26,11 +26,13 @@ export function CustomerQuoteScreen({ page }: { readonly page: OpenPage }) {
             {snapshot.vehicle === '' ? '' : `, ${snapshot.vehicle}`}
           </p>
         </header>
-        {standing === null ? null : (
-          <Verdict tone={standing.tone} words={standing.words}>
-            <p>{standing.detail}</p>
-          </Verdict>
-        )}
+        <div role="status" className={styles.standing}>
+          {standing === null ? null : (
+            <Verdict tone={standing.tone} words={standing.words}>
+              <p>{standing.detail}</p>
+            </Verdict>
+          )}
+        </div>
         <KeyFacts page={page} />
         {snapshot.scope === '' ? null : (
           <section>

@@ -4,7 +4,7 @@ import { createElement, type ReactNode } from 'react';
 import { DrawingView } from '../../shared/sheet/drawing-view.tsx';
 
 /** Below this the figures of the drawing would shrink past reading; it scrolls sideways in its own frame. */
-const LEAST_WIDTH_PX = 460;
+const LEAST_WIDTH_PX = 320;
 
 /** A drawing out of the frozen picture, drawn on the server: no script reaches the customer for it. */
 export function FrozenDrawingView({ drawing }: { readonly drawing: FrozenDrawing }) {

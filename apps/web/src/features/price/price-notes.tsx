@@ -3,6 +3,7 @@
 import type { PriceResult } from '@gusset/contracts/price';
 import { compareQuotes } from '@gusset/estimating';
 import { formatMinutes, formatPercent, isRefusal } from '@gusset/units';
+import { comparisonChanges } from '../../shared/job/quote-changes.ts';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
@@ -10,7 +11,7 @@ import { ChangeList } from '../../shared/sheet/change-list.tsx';
 import { MarginStrip } from './margin-strip.tsx';
 import styles from './price-screen.module.css';
 import type { PriceJobSheet } from './price-sheet-types.ts';
-import { comparisonChanges, KIND_WORDS, noteWords, priceHeadline, warningWords } from './price-words.ts';
+import { KIND_WORDS, noteWords, priceHeadline, warningWords } from './price-words.ts';
 import { useMoney } from './use-money.ts';
 
 /** Verdict first, then totals, what it earns, what changed. */

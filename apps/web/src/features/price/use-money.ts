@@ -1,8 +1,8 @@
 'use client';
 
 import { formatMoney } from '@gusset/units';
+import type { MoneyWords } from '../../shared/job/quote-changes.ts';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
-import type { MoneyWords } from './price-words.ts';
 
 /** Amounts of the sheet's own currency, as the shop writes them. */
 export function useMoney(currency: string): MoneyWords {

@@ -14,6 +14,7 @@ import { useMessages } from '../../shared/overlays/messages.tsx';
 import { paths } from '../../shared/paths.ts';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { useMay } from '../../shared/shell/person.tsx';
+import { QuoteChanges } from './quote-changes.tsx';
 import { QuoteMessages } from './quote-messages.tsx';
 import styles from './quote-panel.module.css';
 import { isSendable, openQuestion, STANDING_TONE, STANDING_WORDS } from './quote-words.ts';
@@ -97,6 +98,7 @@ export function QuoteCard({ quote, isNewest, onChanged }: QuoteCardProps) {
             </Button>
           ) : null}
         </div>
+        {quote.version === 1 ? null : <QuoteChanges quote={quote} money={money} />}
         {quote.sentAt === null ? null : <QuoteMessages quote={quote} onChanged={onChanged} />}
       </div>
       {isSending ? <SendDialog quote={quote} onSent={onChanged} onClose={() => setIsSending(false)} /> : null}
