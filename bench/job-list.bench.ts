@@ -33,7 +33,7 @@ try {
     LOG_LEVEL: 'silent',
   });
   const { deps, close } = await buildDeps(env, { superviseQueue: false, limitRate: false });
-  const app = await buildApp(deps);
+  const app = await buildApp(deps, { limitRate: false });
   const api = await app.listen({ host: '127.0.0.1', port: 0 });
   const pool = new pg.Pool({ connectionString: server.adminUrl, max: 10 });
   const cookie = await foundShop(api);

@@ -21,7 +21,11 @@ const MAX_BODY_BYTES = 1_048_576;
 const MAX_BATCH = 10;
 const TIMES_OUT_MS = 30_000;
 
-export async function buildApp(deps: Deps): Promise<FastifyInstance> {
+/** `limitRate: false` is for tests and benches, which ask faster than any person. */
+export async function buildApp(
+  deps: Deps,
+  options: { readonly limitRate?: boolean } = {},
+): Promise<FastifyInstance> {
   const loggerInstance: FastifyBaseLogger = deps.log;
   const app = fastify({
     loggerInstance,
@@ -45,6 +49,7 @@ export async function buildApp(deps: Deps): Promise<FastifyInstance> {
   await app.register(cookie);
   await app.register(multipart, { limits: { fileSize: 25 * 1_048_576, files: 1, fields: 10, parts: 12 } });
   await app.register(rateLimit, {
+    global: options.limitRate ?? true,
     max: 1_200,
     timeWindow: '1 minute',
     keyGenerator: (request) => request.ip,

@@ -65,7 +65,7 @@ export async function startTestApi(
     limitRate: false,
     ...(options.clock ? { clock: options.clock } : {}),
   });
-  const app = await buildApp(running.deps);
+  const app = await buildApp(running.deps, { limitRate: false });
   await app.ready();
 
   const client = (cookies: string): TestClient =>
