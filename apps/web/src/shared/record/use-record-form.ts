@@ -118,7 +118,7 @@ export function useRecordForm<Values extends FieldValues, Input, Saved extends S
     closeConflict: () => setConflict(null),
     adopt(saved) {
       // Only where nobody else saved in between; else the next save must say so.
-      if (saved.version === version + 1) setVersion(saved.version);
+      setVersion((seen) => (saved.version === seen + 1 ? saved.version : seen));
     },
     resolve(choice) {
       if (conflict === null) return;
