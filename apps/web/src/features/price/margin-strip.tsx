@@ -23,7 +23,7 @@ export function MarginStrip({ quote, floorBasisPoints, hoursWords }: MarginStrip
   const spent = `${(FULL - kept) / 100}%`;
   const floorAt = `${(FULL - floorBasisPoints) / 100}%`;
   return (
-    <section aria-label="What it earns">
+    <div>
       <div className={styles.strip} data-low={isLow} aria-hidden="true">
         <span className={styles.spent} style={{ inlineSize: spent }} />
         <span className={styles.floor} style={{ insetInlineStart: floorAt }} />
@@ -40,6 +40,6 @@ export function MarginStrip({ quote, floorBasisPoints, hoursWords }: MarginStrip
         <Row label="The shop’s floor">{formatPercent(floorBasisPoints, { digits: 1 })}</Row>
         <Row label="Hours">{hoursWords}</Row>
       </Rows>
-    </section>
+    </div>
   );
 }
