@@ -20,7 +20,7 @@ import { PrintDrawings } from './print-drawings.tsx';
 import type { LengthRule } from './use-length-rule.ts';
 
 const WIDE = { main: { widthPt: 780, heightPt: 500 }, side: { widthPt: 400, heightPt: 350 } };
-const PHONE = { main: { widthPt: 380, heightPt: 320 }, side: { widthPt: 380, heightPt: 300 } };
+const PHONE = { main: { widthPt: 380, heightPt: 290 }, side: { widthPt: 380, heightPt: 300 } };
 
 /** Three dimensions are fetched when somebody asks for them. */
 const BoxModel = dynamic(() => import('./box-model.tsx').then((module) => module.BoxModel), {

@@ -57,6 +57,39 @@ export function BoxNotes({ outcome, result, sound, drafts, length }: BoxNotesPro
   );
 }
 
+/** Where the notes stand under the drawings, the verdict still comes first: in one line above them. */
+export function VerdictStrip({ outcome, length }: Pick<BoxNotesProps, 'outcome' | 'length'>) {
+  const { tone, words } = shortHeadline(outcome, length);
+  const volumes = outcome.state === 'ready' ? outcome.result.box.volumes : null;
+  const over = volumes?.overTargetLitres ?? null;
+  return (
+    <div className={styles.strip} data-screen-only="">
+      <Verdict tone={tone} words={words}>
+        {volumes === null ? null : (
+          <p className="figures">
+            net {litres(volumes.netLitres)}
+            {over === null ? '' : ` · ${signed(over)} to what is wanted`}
+          </p>
+        )}
+      </Verdict>
+    </div>
+  );
+}
+
+function shortHeadline(
+  outcome: BoxNotesProps['outcome'],
+  length: LengthWords,
+): Pick<Headline, 'tone' | 'words'> {
+  if (outcome.state === 'ready') return boxHeadline(outcome.result, length);
+  if (outcome.state === 'refused')
+    return { tone: 'fail', words: outcome.refusals[0]?.why ?? 'Such a box cannot be' };
+  const count = outcome.missing.length;
+  return {
+    tone: 'check',
+    words: count === 1 ? 'One thing is still missing' : `${count} things are still missing`,
+  };
+}
+
 /** On paper too, there under the drawings. */
 export function BoxCaution() {
   return <Caution>Keep belts, tethers, airbags and vents clear, and lift with two.</Caution>;

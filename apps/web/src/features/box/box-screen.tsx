@@ -12,7 +12,7 @@ import { useJobSheet } from '../../shared/job/use-job-sheet.ts';
 import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
 import { BoxDetails } from './box-details.tsx';
 import { BoxDrawings } from './box-drawings.tsx';
-import { BoxNotes } from './box-notes.tsx';
+import { BoxNotes, VerdictStrip } from './box-notes.tsx';
 import styles from './box-screen.module.css';
 import { OutsideSettings } from './outside-settings.tsx';
 import { useLengthRule } from './use-length-rule.ts';
@@ -85,6 +85,7 @@ export function BoxScreen({ opened, start }: BoxScreenProps) {
         }
       >
         <div className={styles.view}>
+          <VerdictStrip outcome={outcome} length={rule.words} />
           {result === null ? (
             <>
               <p className={styles.empty}>
