@@ -80,3 +80,17 @@ export function callerFor(deps: Deps, person: SignedUp, chosenShopId: string | n
     setCookie: () => undefined,
   });
 }
+
+/** The customer's page of one quote: nobody is signed in, the secret of the link is the right. */
+export function customerCaller(deps: Deps, quoteToken: string): Caller {
+  return appRouter.createCaller({
+    deps,
+    requestId: REQUEST_ID,
+    address: '127.0.0.1',
+    signedIn: null,
+    chosenShopId: null,
+    quoteToken,
+    actor: async () => null,
+    setCookie: () => undefined,
+  });
+}

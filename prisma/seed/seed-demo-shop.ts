@@ -3,25 +3,28 @@
 import type { Deps } from '@gusset/api/deps';
 import { demoCalendar } from './demo-calendar.ts';
 import { DEMO_PASSWORD, MIRA } from './demo-staff.ts';
-import { runJobs } from './jobs/run-jobs.ts';
+import { jobsStory } from './jobs/jobs-story.ts';
 import { makeRecords } from './make-records.ts';
 import { quietDeps } from './quiet-deps.ts';
-import { planLeave, setUpShop } from './set-up-shop.ts';
-import { measureAgain, takeSurveys } from './surveys/take-surveys.ts';
+import { setUpShop } from './set-up-shop.ts';
+import { tellStory } from './story.ts';
+import { surveyStory } from './surveys/take-surveys.ts';
 
 export type DemoShop = { readonly shopId: string; readonly email: string; readonly password: string };
 
 const ZONE = 'Europe/Berlin';
+/** Open days before today. */
+const FOUNDED_DAYS_AGO = 90;
 
 export async function seedDemoShop(deps: Deps): Promise<DemoShop> {
   const calendar = demoCalendar(deps.clock.now(), ZONE);
   const { deps: quiet, story } = quietDeps(deps);
+  story.moveTo(calendar.at(-FOUNDED_DAYS_AGO, '08:00'));
   const staff = await setUpShop(quiet, calendar);
-  await planLeave(staff, calendar);
   const records = await makeRecords(staff, calendar);
-  const taking = { staff, models: records.models, calendar, story };
-  const surveys = await takeSurveys(taking);
-  await runJobs({ deps: quiet, staff, records, surveys, calendar, story });
-  await measureAgain(taking, surveys);
+  const measuring = surveyStory({ staff, models: records.models, calendar });
+  const { surveys } = measuring;
+  const jobs = jobsStory({ deps: quiet, staff, records, surveys, calendar });
+  await tellStory(story, [...measuring.steps, ...jobs]);
   return { shopId: staff.shopId, email: MIRA.email, password: DEMO_PASSWORD };
 }

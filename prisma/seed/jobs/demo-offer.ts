@@ -13,8 +13,8 @@ export type DemoPart = Pick<PartsLine, 'kind' | 'group' | 'quantity' | 'unit'> &
 export type DemoParts = {
   readonly daysAgo: DaysAgo;
   readonly byHand: readonly DemoPart[];
-  /** Where the drivers come from when they are not bought, and when they go back, in open days from today. */
-  readonly drivers?: { readonly source: 'sponsor' | 'customer'; readonly backIn?: number };
+  /** What is lent: a line of the parts sheet or its group, and when it goes back, in open days from today. */
+  readonly loans?: readonly { readonly line: string; readonly source: 'sponsor'; readonly backIn: number }[];
   readonly settledBriefKeys?: readonly string[];
 };
 

@@ -8,8 +8,7 @@ import type { DemoBox, DemoBrief, DemoJob, DemoSound } from './demo-job.ts';
 import type { JobsShop } from './jobs-shop.ts';
 
 export async function openDemoJob(shop: JobsShop, job: DemoJob): Promise<{ id: string; number: number }> {
-  const { staff, records, calendar, story } = shop;
-  story.moveTo(calendar.at(-job.openedDaysAgo, '08:30'));
+  const { staff, records } = shop;
   return staff.ines.job.open({
     key: formKey(`job ${job.name}`),
     job: {
@@ -21,9 +20,8 @@ export async function openDemoJob(shop: JobsShop, job: DemoJob): Promise<{ id: s
 }
 
 export async function writeBrief(shop: JobsShop, jobId: string, brief: DemoBrief): Promise<void> {
-  const { staff, calendar, story } = shop;
-  const { daysAgo, wishedIn, issued, ...written } = brief;
-  story.moveTo(calendar.at(-daysAgo, '10:15'));
+  const { staff, calendar } = shop;
+  const { daysAgo: _daysAgo, wishedIn, issued, ...written } = brief;
   const { brief: sheet } = staff.mira.sheet;
   const { input, version } = await sheet.read({ jobId });
   const wishedOn = wishedIn === undefined ? null : calendar.day(wishedIn);
@@ -36,8 +34,7 @@ export async function chooseSurvey(
   jobId: string,
   survey: NonNullable<DemoJob['survey']>,
 ): Promise<void> {
-  const { staff, surveys, calendar, story } = shop;
-  story.moveTo(calendar.at(-survey.daysAgo, '11:30'));
+  const { staff, surveys } = shop;
   const { survey: sheet } = staff.tomas.sheet;
   const { input, version } = await sheet.read({ jobId });
   const surveyId = surveys.of(survey.name);
@@ -50,9 +47,8 @@ export async function chooseSurvey(
 }
 
 export async function designSound(shop: JobsShop, jobId: string, sound: DemoSound): Promise<void> {
-  const { staff, records, calendar, story } = shop;
-  const { daysAgo, driver, watts: power, litres: net, ...rest } = sound;
-  story.moveTo(calendar.at(-daysAgo, '14:05'));
+  const { staff, records } = shop;
+  const { daysAgo: _daysAgo, driver, watts: power, litres: net, ...rest } = sound;
   const { sound: sheet } = staff.daniel.sheet;
   const { input, version } = await sheet.read({ jobId });
   const saved = await sheet.save({
@@ -70,8 +66,7 @@ export async function designSound(shop: JobsShop, jobId: string, sound: DemoSoun
 }
 
 export async function drawBox(shop: JobsShop, jobId: string, box: DemoBox): Promise<void> {
-  const { staff, calendar, story } = shop;
-  story.moveTo(calendar.at(-box.daysAgo, '15:20'));
+  const { staff } = shop;
   const { box: sheet } = staff.daniel.sheet;
   const { input, version } = await sheet.read({ jobId });
   const typed = await sheet.save({ jobId, version, input: boxInput(shop, input, box) });

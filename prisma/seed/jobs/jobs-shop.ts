@@ -1,7 +1,6 @@
 import type { Deps } from '@gusset/api/deps';
 import type { DemoCalendar } from '../demo-calendar.ts';
 import type { DemoRecords, Ids } from '../make-records.ts';
-import type { StoryClock } from '../quiet-deps.ts';
 import type { DemoStaff } from '../set-up-shop.ts';
 
 /** What the steps of the demo's jobs work with. */
@@ -11,5 +10,4 @@ export type JobsShop = {
   readonly records: DemoRecords;
   readonly surveys: Ids;
   readonly calendar: DemoCalendar;
-  readonly story: StoryClock;
 };

@@ -17,9 +17,8 @@ export async function cutSheets(
   cutting: DemoOffer['cutting'],
   board: string,
 ): Promise<void> {
-  const { staff, records, calendar, story } = shop;
-  const { daysAgo, amplifierBoard, notes = '' } = cutting;
-  story.moveTo(calendar.at(-daysAgo, '09:10'));
+  const { staff, records } = shop;
+  const { amplifierBoard, notes = '' } = cutting;
   const { jobId } = at;
   const { cutting: sheet } = staff.daniel.sheet;
   const { input, version } = await sheet.read({ jobId });
@@ -45,21 +44,16 @@ function amplifierBoardPart(
 }
 
 export async function listParts(shop: JobsShop, at: At, parts: DemoParts): Promise<void> {
-  const { staff, calendar, story } = shop;
-  story.moveTo(calendar.at(-parts.daysAgo, '10:40'));
+  const { staff } = shop;
   const { jobId } = at;
   const { parts: sheet } = staff.ines.sheet;
   const { input, version } = await sheet.read({ jobId });
   const typed = await sheet.save({ jobId, version, input: partsInput(shop, at, input, parts) });
-  const driverKey = driverLineOf(typed.outcome.state === 'ready' ? typed.outcome.result : null);
+  const overrides = loansOf(shop, parts, typed.outcome.state === 'ready' ? typed.outcome.result : null);
   const saved =
-    parts.drivers === undefined || driverKey === null
+    overrides.length === 0
       ? typed
-      : await sheet.save({
-          jobId,
-          version: typed.version,
-          input: { ...typed.input, overrides: [driversBrought(shop, driverKey, parts.drivers)] },
-        });
+      : await sheet.save({ jobId, version: typed.version, input: { ...typed.input, overrides } });
   await sheet.issue({ jobId, version: saved.version });
 }
 
@@ -85,31 +79,31 @@ function handLine({ records }: JobsShop, { jobName }: At, part: DemoPart): Parts
   };
 }
 
-function driverLineOf(result: PartsResult | null): string | null {
-  return result?.lines.find(({ group }) => group === 'driver')?.key ?? null;
-}
-
-function driversBrought(
+/** What somebody lends, and when it goes back. */
+function loansOf(
   { calendar }: JobsShop,
-  key: string,
-  { source, backIn }: NonNullable<DemoParts['drivers']>,
-): PartsInput['overrides'][number] {
-  return {
-    key,
-    quantity: null,
-    reason: '',
-    partId: null,
-    source,
-    supplierId: null,
-    returnDueOn: backIn === undefined ? null : calendar.day(backIn),
-    leftOut: false,
-  };
+  { loans = [] }: DemoParts,
+  result: PartsResult | null,
+): PartsInput['overrides'] {
+  return loans.map(({ line, source, backIn }) => {
+    const key = result?.lines.find((known) => known.group === line || known.key === line)?.key;
+    if (key === undefined) throw new Error(`the demo lends ${line}, which the job does not need`);
+    return {
+      key,
+      quantity: null,
+      reason: '',
+      partId: null,
+      source,
+      supplierId: null,
+      returnDueOn: calendar.day(backIn),
+      leftOut: false,
+    };
+  });
 }
 
 export async function priceJob(shop: JobsShop, { jobId }: At, price: DemoPrice): Promise<void> {
-  const { staff, calendar, story } = shop;
-  const { daysAgo, scope, exclusions = [], extraLines = [], discount = null } = price;
-  story.moveTo(calendar.at(-daysAgo, '16:10'));
+  const { staff } = shop;
+  const { scope, exclusions = [], extraLines = [], discount = null } = price;
   const { price: sheet } = staff.daniel.sheet;
   const { input, version } = await sheet.read({ jobId });
   const saved = await sheet.save({

@@ -12,6 +12,9 @@ const grille = (code: string, quantity = 1): DemoPart => ({
   unit: 'each',
 });
 
+/** Standard tasks that were done, unpaid, before there was a price. */
+const BEFORE_THE_QUOTE = ['consult', 'measure', 'design'];
+
 const NO_HIGH_VOLTAGE = 'Anything on the vehicle’s high-voltage system';
 const NO_OLD_WIRING = 'Finding and mending faults of earlier wiring';
 
@@ -32,12 +35,13 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
         grille('GRL-12', 2),
         ANCHORS,
       ],
-      drivers: { source: 'sponsor', backIn: 5 },
+      loans: [{ line: 'driver', source: 'sponsor', backIn: 5 }],
       settledBriefKeys: ['loan-drivers'],
     },
     price: {
       daysAgo: 64,
       finish: 'coating',
+      without: BEFORE_THE_QUOTE,
       minutes: { tune: 300, rout: 240, 'amplifier-board': 240 },
       scope:
         'Two twelve-inch subwoofers in a birch box under the floor line, amplifier and processor on a board behind it, tuned with the doors shut and open. The drivers are on loan from Medlar.',
@@ -64,13 +68,14 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     price: {
       daysAgo: 53,
       finish: 'carpet',
+      without: BEFORE_THE_QUOTE,
       scope:
         'A twelve-inch bass box in charcoal carpet against the seat back, lifted out in two minutes, with its amplifier under the seat. Set up to your music before you take the car.',
       exclusions: [NO_HIGH_VOLTAGE, NO_OLD_WIRING],
     },
   },
   'coupe bass': {
-    cutting: { daysAgo: 31 },
+    cutting: { daysAgo: 30 },
     parts: {
       daysAgo: 30,
       byHand: powerAndSignal({
@@ -84,15 +89,15 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     price: {
       daysAgo: 30,
       finish: 'carpet',
-      without: ['mock-up'],
+      without: [...BEFORE_THE_QUOTE, 'mock-up'],
       scope: 'A small bass box in black carpet in the left corner of the boot, with a compact amplifier.',
       exclusions: [NO_OLD_WIRING],
     },
   },
   'behind the seat': {
-    cutting: { daysAgo: 26, amplifierBoard: ['420', '280'] },
+    cutting: { daysAgo: 10, amplifierBoard: ['420', '280'] },
     parts: {
-      daysAgo: 26,
+      daysAgo: 10,
       byHand: [
         ...powerAndSignal({
           amplifier: 'TS-500-1',
@@ -106,8 +111,9 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
       ],
     },
     price: {
-      daysAgo: 25,
+      daysAgo: 9,
       finish: 'coating',
+      without: BEFORE_THE_QUOTE,
       minutes: { rout: 180, 'install-box': 100 },
       scope:
         'Two shallow tens in a birch wedge behind the rear seat, textured coating, amplifier on the cab wall. The seat latches, and the child-seat tether on the right stays as it is.',
@@ -115,9 +121,9 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     },
   },
   'hatch ten': {
-    cutting: { daysAgo: 21 },
+    cutting: { daysAgo: 8 },
     parts: {
-      daysAgo: 20,
+      daysAgo: 7,
       byHand: [
         ...powerAndSignal({
           amplifier: 'BN-2-80',
@@ -131,17 +137,18 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
       ],
     },
     price: {
-      daysAgo: 20,
+      daysAgo: 7,
       finish: 'carpet',
+      without: BEFORE_THE_QUOTE,
       scope:
         'One ten-inch subwoofer in a wedge along the seat back, left half of the boot, charcoal carpet. Jack and wheel brace stay where they are.',
       exclusions: [NO_OLD_WIRING],
     },
   },
   'saloon pair': {
-    cutting: { daysAgo: 19, amplifierBoard: ['560', '320'] },
+    cutting: { daysAgo: 9, amplifierBoard: ['560', '320'] },
     parts: {
-      daysAgo: 18,
+      daysAgo: 8,
       byHand: [
         ...powerAndSignal({
           amplifier: 'TS-1000-1',
@@ -153,10 +160,12 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
         { code: 'TS-46', kind: 'part', group: 'amplifier', quantity: 1, unit: 'each' },
         { ...LINING, quantity: 3 },
       ],
+      loans: [{ line: 'brief:trial-tweeters', source: 'sponsor', backIn: 8 }],
     },
     price: {
-      daysAgo: 17,
+      daysAgo: 7,
       finish: 'carpet',
+      without: BEFORE_THE_QUOTE,
       minutes: { tune: 210 },
       scope:
         'Two tens in one half-filled box that fires through the ski hatch, processor and amplifier under the shelf, tuned on two visits: the second after four weeks is part of the price.',
@@ -174,9 +183,9 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     },
   },
   'wedding car': {
-    cutting: { daysAgo: 17, amplifierBoard: ['540', '300'] },
+    cutting: { daysAgo: 7, amplifierBoard: ['540', '300'] },
     parts: {
-      daysAgo: 16,
+      daysAgo: 6,
       byHand: [
         ...powerAndSignal({
           amplifier: 'TS-1000-1',
@@ -190,8 +199,9 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
       ],
     },
     price: {
-      daysAgo: 16,
+      daysAgo: 6,
       finish: 'coating',
+      without: BEFORE_THE_QUOTE,
       minutes: { 'install-box': 120 },
       scope:
         'One fifteen-inch subwoofer in a coated birch wedge, set up for an open boot. Your own amplifier is looked over and fitted.',
@@ -199,7 +209,7 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     },
   },
   'electric estate': {
-    cutting: { daysAgo: 13 },
+    cutting: { daysAgo: 12 },
     parts: {
       daysAgo: 12,
       byHand: [
@@ -217,7 +227,7 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     price: {
       daysAgo: 12,
       finish: 'carpet',
-      without: ['mock-up'],
+      without: [...BEFORE_THE_QUOTE, 'mock-up'],
       scope:
         'An eight-inch box of light board, under ten kilograms, above the service floor. The service plug behind the left trim stays free.',
       exclusions: [NO_HIGH_VOLTAGE],
@@ -238,7 +248,7 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     price: {
       daysAgo: 9,
       finish: 'carpet',
-      without: ['mock-up'],
+      without: [...BEFORE_THE_QUOTE, 'mock-up'],
       scope: 'One eight-inch subwoofer in the left half of the boot. The folded pram stands beside it.',
       exclusions: [NO_OLD_WIRING],
       discount: { by: 'amount', amountMinor: 5_000, on: ['labour'] },
@@ -263,6 +273,7 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     price: {
       daysAgo: 5,
       finish: 'carpet',
+      without: BEFORE_THE_QUOTE,
       scope:
         'One ten-inch subwoofer in the right-hand corner, anchored so that it stays put with the seats folded. The middle third stays free over the whole length.',
       exclusions: [NO_HIGH_VOLTAGE, NO_OLD_WIRING],

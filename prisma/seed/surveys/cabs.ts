@@ -27,7 +27,7 @@ export const CAB_SURVEYS: readonly DemoSurvey[] = [
     seatState: 'Seat back latched',
     unit: 'in',
     takenBy: 'tomas',
-    daysAgo: 29,
+    daysAgo: 18,
     readings: {
       floorDepth: '11 3/4"',
       depthAt300: '10 1/8"',

@@ -10,7 +10,7 @@ export const SALOON_SURVEYS: readonly DemoSurvey[] = [
     seatState: 'Seat up, ski hatch shut',
     unit: 'in',
     takenBy: 'daniel',
-    daysAgo: 24,
+    daysAgo: 16,
     readings: {
       floorDepth: '39 1/2"',
       seatHeight: '20 3/8"',

@@ -8,8 +8,8 @@ import type { DemoCalendar } from '../demo-calendar.ts';
 import type { Caller } from '../demo-staff.ts';
 import { formKey } from '../form-key.ts';
 import { type Ids, idsIn } from '../make-records.ts';
-import type { StoryClock } from '../quiet-deps.ts';
 import type { DemoStaff } from '../set-up-shop.ts';
+import type { StoryStep } from '../story.ts';
 import { length } from '../typed.ts';
 import { HATCH_SURVEYS } from './boots-with-a-hatch.ts';
 import { CAB_SURVEYS } from './cabs.ts';
@@ -20,21 +20,39 @@ type Taking = {
   readonly staff: DemoStaff;
   readonly models: Ids;
   readonly calendar: DemoCalendar;
-  readonly story: StoryClock;
 };
 
-/** Answers the id of each survey's first revision by the demo's name for it. */
-export async function takeSurveys(taking: Taking): Promise<Ids> {
-  const surveys = [...HATCH_SURVEYS, ...SALOON_SURVEYS, ...CAB_SURVEYS];
+export type SurveyStory = {
+  readonly steps: readonly StoryStep[];
+  /** First revision of each survey by the demo's name for it, once it was taken. */
+  readonly surveys: Ids;
+};
+
+export function surveyStory(taking: Taking): SurveyStory {
   const ids = new Map<string, string>();
-  for (const survey of surveys) ids.set(survey.name, await take(taking, survey));
-  return idsIn('survey', ids);
+  const surveys = idsIn('survey', ids);
+  const { calendar } = taking;
+  const steps = [...HATCH_SURVEYS, ...SALOON_SURVEYS, ...CAB_SURVEYS].flatMap((survey): StoryStep[] => {
+    const first: StoryStep = {
+      at: calendar.at(-survey.daysAgo, '09:20'),
+      async tell() {
+        ids.set(survey.name, await take(taking, survey));
+      },
+    };
+    const { again } = survey;
+    if (again === undefined) return [first];
+    const second: StoryStep = {
+      at: calendar.at(-again.daysAgo, '13:40'),
+      tell: () => measureAgain(taking, survey, { ...again, surveyId: surveys.of(survey.name) }),
+    };
+    return [first, second];
+  });
+  return { steps, surveys };
 }
 
-async function take({ staff, models, calendar, story }: Taking, survey: DemoSurvey): Promise<string> {
+async function take({ staff, models }: Taking, survey: DemoSurvey): Promise<string> {
   const { name, formKind, spaceName, seatState, free = null, extras, notes = '' } = survey;
   const caller = staff[survey.takenBy];
-  story.moveTo(calendar.at(-survey.daysAgo, '09:20'));
   const modelId = models.of(survey.model);
   const begun = await caller.survey.create({
     key: formKey(`survey ${name}`),
@@ -51,18 +69,17 @@ async function take({ staff, models, calendar, story }: Taking, survey: DemoSurv
   return surveyId;
 }
 
-/** After the jobs that rest on the first revision: the letters that came out differently. */
-export async function measureAgain({ staff, calendar, story }: Taking, surveys: Ids): Promise<void> {
-  for (const survey of HATCH_SURVEYS) {
-    if (survey.again === undefined) continue;
-    const surveyId = surveys.of(survey.name);
-    const caller = staff[survey.takenBy];
-    story.moveTo(calendar.at(-survey.again.daysAgo, '13:40'));
-    const { readings, notes } = survey.again;
-    const newest = await measure({ caller, surveyId, survey, readings, round: 'again' });
-    await describe(caller, newest, { notes, takenOn: calendar.day(-survey.again.daysAgo) });
-    await caller.survey.settle({ surveyId: newest });
-  }
+/** The letters that came out differently on another day: they make the next revision. */
+async function measureAgain(
+  { staff, calendar }: Taking,
+  survey: DemoSurvey,
+  again: NonNullable<DemoSurvey['again']> & { readonly surveyId: string },
+): Promise<void> {
+  const caller = staff[survey.takenBy];
+  const { surveyId, readings, notes } = again;
+  const newest = await measure({ caller, surveyId, survey, readings, round: 'again' });
+  await describe(caller, newest, { notes, takenOn: calendar.day(-again.daysAgo) });
+  await caller.survey.settle({ surveyId: newest });
 }
 
 type Measuring = {
