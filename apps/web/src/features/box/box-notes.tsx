@@ -66,9 +66,9 @@ export function VerdictStrip({ outcome, length }: Pick<BoxNotesProps, 'outcome' 
     <div className={styles.strip} data-screen-only="">
       <Verdict tone={tone} words={words}>
         {volumes === null ? null : (
-          <p className="figures">
-            net {litres(volumes.netLitres)}
-            {over === null ? '' : ` · ${signed(over)} to what is wanted`}
+          <p>
+            Net {litres(volumes.netLitres)}
+            {over === null ? '' : `, ${signed(over)} to what is wanted`}
           </p>
         )}
       </Verdict>
