@@ -45,7 +45,9 @@ export function RecordScreen({ above }: { readonly above: ReactNode }) {
         ]}
       >
         <div className={styles.page}>
-          <SearchBox label="Search by name or act" value={search} onChange={setSearch} />
+          <div>
+            <SearchBox label="Search by name or act" value={search} onChange={setSearch} />
+          </div>
           {query.isPending ? <Skeleton lines={6} what="Fetching the record" /> : null}
           {query.isError ? (
             <Verdict tone="fail" words={shownError(query.error).message}>

@@ -45,7 +45,7 @@ export function PartCommon({ isReadOnly, knownSupplier }: PartCommonProps) {
         </FieldGrid>
       </FieldSet>
       <FieldSet title={seesMoney ? 'Stock, supplier and price' : 'Stock'}>
-        <FieldGrid cellMinPx={180}>
+        <FieldGrid cellMinPx={150}>
           <FormNumber
             control={control}
             name="stockQuantity"

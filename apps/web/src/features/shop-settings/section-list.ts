@@ -1,4 +1,5 @@
 // The pages of the shop's settings, in their order.
+import { may, type Role } from '@gusset/contracts/access';
 
 export type ShopSection = {
   readonly id: string;
@@ -26,4 +27,9 @@ export type SectionId = (typeof SHOP_SECTIONS)[number]['id'];
 
 export function sectionOf(text: string): SectionId | null {
   return SHOP_SECTIONS.find(({ id }) => id === text)?.id ?? null;
+}
+
+export function maySeeSection(role: Role, id: SectionId): boolean {
+  const needs = SHOP_SECTIONS.find((section) => section.id === id)?.needs ?? null;
+  return needs === null || may(role, needs);
 }
