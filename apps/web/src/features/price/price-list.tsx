@@ -6,6 +6,7 @@ import { CUSTOMER_PARTS_KEY } from '@gusset/sheets';
 import { useState } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
 import { ExtraLineDialog } from './extra-line-dialog.tsx';
+import { PriceButton } from './price-button.tsx';
 import { PriceDialog } from './price-dialog.tsx';
 import styles from './price-screen.module.css';
 import type { PriceJobSheet } from './price-sheet-types.ts';
@@ -71,17 +72,11 @@ export function PriceList({ sheet, result, group }: PriceListProps) {
                   {line.unitPriceMinor === null || line.unit === 'lot' ? '' : money(line.unitPriceMinor)}
                 </td>
                 <td className="figures">
-                  {sheet.mayEdit && isPriceable(line) ? (
-                    <Button
-                      look="quiet"
-                      onPress={() => press(line)}
-                      aria-label={`Change the price of ${line.description}, ${money(line.listMinor)}`}
-                    >
-                      {money(line.listMinor)}
-                    </Button>
-                  ) : (
-                    money(line.listMinor)
-                  )}
+                  <PriceButton
+                    act={`Change the price of ${line.description}`}
+                    amount={money(line.listMinor)}
+                    onPress={sheet.mayEdit && isPriceable(line) ? () => press(line) : null}
+                  />
                 </td>
               </tr>
             ))}

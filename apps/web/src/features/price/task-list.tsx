@@ -11,6 +11,7 @@ import { TextField } from '../../shared/controls/text-field.tsx';
 import { Dialog } from '../../shared/overlays/dialog.tsx';
 import { useMessages } from '../../shared/overlays/messages.tsx';
 import { HoursCell } from './hours-cell.tsx';
+import { PriceButton } from './price-button.tsx';
 import { PriceDialog } from './price-dialog.tsx';
 import styles from './price-screen.module.css';
 import type { PriceJobSheet } from './price-sheet-types.ts';
@@ -98,16 +99,12 @@ export function TaskList({ sheet, tasks, result }: TaskListProps) {
                     <td className="figures">
                       {line === undefined ? (
                         '–'
-                      ) : sheet.mayEdit ? (
-                        <Button
-                          look="quiet"
-                          onPress={() => setPricedKey(task.key)}
-                          aria-label={`Change the rate of ${task.title}, ${money(line.listMinor)}`}
-                        >
-                          {money(line.listMinor)}
-                        </Button>
                       ) : (
-                        money(line.listMinor)
+                        <PriceButton
+                          act={`Change the rate of ${task.title}`}
+                          amount={money(line.listMinor)}
+                          onPress={sheet.mayEdit ? () => setPricedKey(task.key) : null}
+                        />
                       )}
                     </td>
                     <td className={styles.remove} data-screen-only="">
