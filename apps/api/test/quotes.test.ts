@@ -341,11 +341,29 @@ describe('who may', () => {
     expect(opened.sheets.some(({ kind }) => kind === 'price')).toBe(false);
   });
 
-  it('not another shop', async () => {
-    const { made } = await sentQuote();
+  it('not another shop, by any way in', async () => {
+    const { job, made } = await sentQuote();
     const other = await api.owner('Harbour Lane Audio');
-    const refused = await shopErrorOf(other.api.quote.read.query({ quoteId: made.id }));
-    expect(refused.code).toBe('NOT_FOUND');
+    const at = { quoteId: made.id };
+    const key = randomUUID();
+    const { quote } = other.api;
+    const tries: readonly Promise<unknown>[] = [
+      quote.list.query({ jobId: job.id }),
+      quote.make.mutate({ key, jobId: job.id }),
+      quote.read.query(at),
+      quote.changes.query(at),
+      quote.send.mutate({ key, ...at, to: null }),
+      quote.withdrawLink.mutate(at),
+      quote.answer.mutate({ key, ...at, text: 'Hello' }),
+    ];
+    const refusals = await Promise.all(tries.map(shopErrorOf));
+    expect(refusals.map(({ code }) => code)).toEqual(tries.map(() => 'NOT_FOUND'));
+    const paper = await api.app.inject({
+      url: `/api/papers/quote/${made.id}`,
+      headers: { cookie: other.cookies },
+    });
+    expect(paper.statusCode).toBe(404);
+    expect(await mailsOf(made.id)).toEqual([]);
   });
 });
 
