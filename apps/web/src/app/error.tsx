@@ -1,6 +1,6 @@
 'use client';
 
-import { Button } from '../shared/controls/button.tsx';
+import button from '../shared/controls/button.module.css';
 import { Verdict } from '../shared/marks/verdict.tsx';
 import styles from './plain-page.module.css';
 
@@ -16,7 +16,10 @@ export default function ErrorPage({ error, reset }: ErrorPageProps) {
       <h1>This sheet could not be drawn</h1>
       <Verdict tone="fail" words="Something went wrong on our side">
         <p>Nothing you typed is lost. Try again; if it stays, tell whoever looks after Gusset here.</p>
-        <Button onPress={reset}>Draw it again</Button>
+        {/* A bare button: this page is loaded with every other, the customer's on a phone among them. */}
+        <button type="button" className={button.button} onClick={reset}>
+          Draw it again
+        </button>
         {error.digest ? <p className="figures">Reference {error.digest}</p> : null}
       </Verdict>
     </main>
