@@ -36,7 +36,7 @@ export async function surveyPaper(
     form,
     activeKey: null,
     readingText: () => null,
-    showsAll: true,
+    showsAll: false, // checks and detail stand in the list; on the drawing they would hide the rest
     // An empty form: what stands in the space is written on it at the car.
     obstructions: [],
     keepFree: [],

@@ -29,7 +29,8 @@ export type SurveySheetInput = {
 
 const GAP_PT = 8;
 const FIGURE_SHARE = 0.4; // of the page's height for one view; letters need this much round a section
-const FIGURES_SHARE = 0.72; // for several together: smaller, and their letters lie on one another
+const FIGURES_SHARE = 0.54; // for several together: smaller, and their letters lie on one another
+const SECOND_ROW_PT = 46; // a second row of dimensions stands outside the figure
 const BOX_PT = 24; // high enough for figures written with a pencil in gloves
 const WHAT: Lettering = { face: 'semibold', sizePt: 10.5, ink: 'ink', leading: 1.3 };
 const HOW_TO =
@@ -42,7 +43,7 @@ export function surveySheetDocument(input: SurveySheetInput): PaperDocument {
   flow.newPage(input.heading);
   flow.words(input.heading, TITLE, 'H1');
   flow.words(HOW_TO, BODY);
-  flow.space(6);
+  flow.space(SECOND_ROW_PT);
   const share = Math.min(FIGURE_SHARE, FIGURES_SHARE / Math.max(input.views.length, 1));
   const heightPt = (area.bottom - area.top) * share;
   for (const view of input.views) flow.figure(blank(view, { widthPt: flow.widthPt, heightPt }));
