@@ -23,11 +23,12 @@ import { SendDialog } from './send-dialog.tsx';
 export type QuoteCardProps = {
   readonly quote: QuoteView;
   readonly isNewest: boolean;
+  readonly customerEmail: string;
   readonly onChanged: () => void;
 };
 
 /** One version: where it stands first, then what it says and who did what when. */
-export function QuoteCard({ quote, isNewest, onChanged }: QuoteCardProps) {
+export function QuoteCard({ quote, isNewest, customerEmail, onChanged }: QuoteCardProps) {
   const { shop } = useDisplay();
   const trpc = useTRPC();
   const say = useMessages();
@@ -101,7 +102,14 @@ export function QuoteCard({ quote, isNewest, onChanged }: QuoteCardProps) {
         {quote.version === 1 ? null : <QuoteChanges quote={quote} money={money} />}
         {quote.sentAt === null ? null : <QuoteMessages quote={quote} onChanged={onChanged} />}
       </div>
-      {isSending ? <SendDialog quote={quote} onSent={onChanged} onClose={() => setIsSending(false)} /> : null}
+      {isSending ? (
+        <SendDialog
+          quote={quote}
+          customerEmail={customerEmail}
+          onSent={onChanged}
+          onClose={() => setIsSending(false)}
+        />
+      ) : null}
       <ConfirmDialog
         title={`Take back the link to quote ${quote.number}?`}
         verb="Take the link back"

@@ -16,13 +16,15 @@ import styles from './quote-panel.module.css';
 export type QuotePanelProps = {
   readonly job: ApiOutputs['job']['byNumber']['job'];
   readonly start: readonly QuoteView[];
+  /** Where a quote goes unless somebody says otherwise; empty = not known. */
+  readonly customerEmail: string;
 };
 
 /** How often the list looks whether the customer has answered. */
 const LOOK_AGAIN_MS = 30_000;
 
 /** The versions of the job's quote, newest first: made from the issued price sheet, sent, answered. */
-export function QuotePanel({ job, start }: QuotePanelProps) {
+export function QuotePanel({ job, start, customerEmail }: QuotePanelProps) {
   const trpc = useTRPC();
   const maySend = useMay('quote.send');
   const list = useQuery(
@@ -78,6 +80,7 @@ export function QuotePanel({ job, start }: QuotePanelProps) {
             key={quote.id}
             quote={quote}
             isNewest={index === 0}
+            customerEmail={customerEmail}
             onChanged={() => void list.refetch()}
           />
         ))

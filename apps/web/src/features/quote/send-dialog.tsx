@@ -15,6 +15,7 @@ import styles from './quote-panel.module.css';
 
 export type SendDialogProps = {
   readonly quote: QuoteView;
+  readonly customerEmail: string;
   readonly onSent: () => void;
   readonly onClose: () => void;
 };
@@ -22,11 +23,11 @@ export type SendDialogProps = {
 type Way = 'mail' | 'link';
 
 /** By mail, or as a link to hand over. One opening of this form sends once, however often the button is pressed. */
-export function SendDialog({ quote, onSent, onClose }: SendDialogProps) {
+export function SendDialog({ quote, customerEmail, onSent, onClose }: SendDialogProps) {
   const trpc = useTRPC();
   const say = useMessages();
   const [way, setWay] = useState<Way>('mail');
-  const [to, setTo] = useState(quote.sentTo ?? '');
+  const [to, setTo] = useState(quote.sentTo || customerEmail);
   const [key, setKey] = useState(() => crypto.randomUUID());
   const [link, setLink] = useState<string | null>(null);
   const send = useMutation(

@@ -13,10 +13,11 @@ export default async function PricePage({ params }: Params) {
   const { opened, sheet } = await readJob((await params).number, async (api, { job }) => ({
     start: await api.sheet.price.read.query({ jobId: job.id }),
     quotes: await api.quote.list.query({ jobId: job.id }),
+    customer: await api.customer.read.query({ id: job.customer.id }),
   }));
   return (
     <PriceScreen opened={opened} start={sheet.start}>
-      <QuotePanel job={opened.job} start={sheet.quotes} />
+      <QuotePanel job={opened.job} start={sheet.quotes} customerEmail={sheet.customer.email} />
     </PriceScreen>
   );
 }
