@@ -55,28 +55,28 @@ export const QUOTES: Readonly<Record<string, DemoQuote>> = {
     answer: { kind: 'declined', daysAgo: 26 },
   },
   'behind the seat': {
-    sentDaysAgo: 8,
-    seenDaysAgo: 8,
+    sentDaysAgo: 6,
+    seenDaysAgo: 6,
     messages: [
       {
         side: 'customer',
-        daysAgo: 7,
+        daysAgo: 5,
         time: '12:10',
         text: 'What joint is that at the top edge? If it is a butt joint I would rather have a rebate.',
       },
       {
         side: 'shop',
-        daysAgo: 7,
+        daysAgo: 5,
         time: '15:30',
         text: 'Butt joint, glued and screwed, with a corner block along it. You can see it before the coating goes on.',
       },
     ],
-    answer: { kind: 'approved', daysAgo: 6 },
+    answer: { kind: 'approved', daysAgo: 4 },
   },
   'hatch ten': {
-    sentDaysAgo: 6,
-    seenDaysAgo: 6,
-    answer: { kind: 'approved', daysAgo: 5 },
+    sentDaysAgo: 3,
+    seenDaysAgo: 3,
+    answer: { kind: 'approved', daysAgo: 2 },
   },
   'saloon pair': {
     sentDaysAgo: 6,

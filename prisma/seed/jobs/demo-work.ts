@@ -15,9 +15,9 @@ export type DemoWork = {
 export const WORK: Readonly<Record<string, DemoWork>> = {
   'show car': { plannedDaysAgo: 61, partsTake: 5 },
   'estate bass': { plannedDaysAgo: 50, partsTake: 4 },
-  'behind the seat': { plannedDaysAgo: 5, partsTake: 1 },
-  'hatch ten': { plannedDaysAgo: 4, partsTake: 2, slowParts: [{ code: 'BN-2-80', dueIn: -1 }] },
-  'saloon pair': { plannedDaysAgo: 2, partsTake: 3, comesIn: 2 },
+  'behind the seat': { plannedDaysAgo: 3, partsTake: 1, slowParts: [{ code: 'MD-10S', dueIn: -1 }] },
+  'hatch ten': { plannedDaysAgo: 1, partsTake: 1, slowParts: [{ code: 'BN-2-80', dueIn: 2 }] },
+  'saloon pair': { plannedDaysAgo: 2, partsTake: 3, comesIn: 1 },
   'wedding car': {
     plannedDaysAgo: 1,
     partsTake: 3,

@@ -14,6 +14,7 @@ import { cutSheets, listParts, priceJob } from './offer-steps.ts';
 import { OFFERS } from './offers.ts';
 import { orderParts, planAndPromise, receiveParts } from './plan-steps.ts';
 import { answerQuote, openQuotePage, sendDemoQuote, writeAboutQuote } from './quote-steps.ts';
+import { startReadyTasks } from './start-ready-tasks.ts';
 import { workAsPlanned } from './work-as-planned.ts';
 
 export const DEMO_JOBS: readonly DemoJob[] = [...FINISHED_JOBS, ...JOBS_IN_WORK, ...JOBS_ON_PAPER];
@@ -26,17 +27,24 @@ type Opened = { jobId: string; number: number; quoteId: string };
 
 export function jobsStory(shop: JobsShop): StoryStep[] {
   const { now } = shop.calendar;
+  const lastOpen = new Date(Math.min(shop.calendar.at(0, '16:20').getTime(), now.getTime()));
+  const atWork: StoryStep = {
+    at: lastOpen,
+    async tell() {
+      await workAsPlanned(shop, lastOpen);
+      await startReadyTasks(shop.staff);
+    },
+  };
   const upToNow: StoryStep = {
     at: now,
     async tell() {
-      await workAsPlanned(shop, now);
       await shop.staff.mira.plan.current();
     },
   };
   // Early in the day some of today's steps have not happened yet.
   const happened = DEMO_JOBS.flatMap((job) => jobStory(shop, job)).filter(({ at }) => at < now);
   const leave = planningStep(shop, LEAVE_ASKED_DAYS_AGO, '16:30', () => planLeave(shop.staff, shop.calendar));
-  return [leave, ...happened, upToNow];
+  return [leave, ...happened, atWork, upToNow];
 }
 
 function jobStory(shop: JobsShop, job: DemoJob): StoryStep[] {

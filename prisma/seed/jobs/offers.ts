@@ -95,9 +95,9 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     },
   },
   'behind the seat': {
-    cutting: { daysAgo: 10, amplifierBoard: ['420', '280'] },
+    cutting: { daysAgo: 8, amplifierBoard: ['420', '280'] },
     parts: {
-      daysAgo: 10,
+      daysAgo: 8,
       byHand: [
         ...powerAndSignal({
           amplifier: 'TS-500-1',
@@ -111,7 +111,7 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
       ],
     },
     price: {
-      daysAgo: 9,
+      daysAgo: 7,
       finish: 'coating',
       without: BEFORE_THE_QUOTE,
       minutes: { rout: 180, 'install-box': 100 },
@@ -121,9 +121,9 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
     },
   },
   'hatch ten': {
-    cutting: { daysAgo: 8 },
+    cutting: { daysAgo: 5 },
     parts: {
-      daysAgo: 7,
+      daysAgo: 4,
       byHand: [
         ...powerAndSignal({
           amplifier: 'BN-2-80',
@@ -137,7 +137,7 @@ export const OFFERS: Readonly<Record<string, DemoOffer>> = {
       ],
     },
     price: {
-      daysAgo: 7,
+      daysAgo: 4,
       finish: 'carpet',
       without: BEFORE_THE_QUOTE,
       scope:

@@ -10,7 +10,8 @@ export const MEDLAR_DRIVERS: readonly CatalogueEntry<'driver'>[] = [
     supplier: 'Fen Lane Trade Audio',
     buyPriceMinor: 13_900,
     sellPriceMinor: 20_900,
-    stockQuantity: 2,
+    stockQuantity: 0,
+    leadDays: 3,
     figures: {
       dataSheet: {
         fsHz: 33,
