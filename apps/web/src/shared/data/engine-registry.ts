@@ -6,6 +6,7 @@ import {
   briefSheet,
   cuttingSheet,
   partsSheet,
+  planSheet,
   priceSheet,
   soundSheet,
   surveySheet,
@@ -20,4 +21,5 @@ export const ENGINES: Partial<Readonly<Record<SheetKind, AnySheetDefinition>>> =
   cutting: anySheet(cuttingSheet),
   parts: anySheet(partsSheet),
   price: anySheet(priceSheet),
+  plan: anySheet(planSheet),
 };
