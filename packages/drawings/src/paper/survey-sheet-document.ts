@@ -28,9 +28,9 @@ export type SurveySheetInput = {
 };
 
 const GAP_PT = 8;
-const FIGURE_SHARE = 0.4; // of the page's height for one view; letters need this much round a section
-const FIGURES_SHARE = 0.54; // for several together: smaller, and their letters lie on one another
-const SECOND_ROW_PT = 46; // a second row of dimensions stands outside the figure
+const ALONE_SHARE = 0.4; // of the page's height, for the only view
+const FIGURE_SHARES = { section: 0.31, plan: 0.24 }; // for both: the section has most of the letters
+const SECOND_ROW_PT = 30; // a second row of dimensions stands outside the figure
 const BOX_PT = 24; // high enough for figures written with a pencil in gloves
 const WHAT: Lettering = { face: 'semibold', sizePt: 10.5, ink: 'ink', leading: 1.3 };
 const HOW_TO =
@@ -44,9 +44,10 @@ export function surveySheetDocument(input: SurveySheetInput): PaperDocument {
   flow.words(input.heading, TITLE, 'H1');
   flow.words(HOW_TO, BODY);
   flow.space(SECOND_ROW_PT);
-  const share = Math.min(FIGURE_SHARE, FIGURES_SHARE / Math.max(input.views.length, 1));
-  const heightPt = (area.bottom - area.top) * share;
-  for (const view of input.views) flow.figure(blank(view, { widthPt: flow.widthPt, heightPt }));
+  for (const view of input.views) {
+    const share = input.views.length === 1 ? ALONE_SHARE : FIGURE_SHARES[view.kind];
+    flow.figure(blank(view, { widthPt: flow.widthPt, heightPt: (area.bottom - area.top) * share }));
+  }
   flow.space(6);
   flow.table({
     title: 'Measurements',
@@ -58,7 +59,7 @@ export function surveySheetDocument(input: SurveySheetInput): PaperDocument {
       { title: 'How, note', share: 1.9, align: 'start' },
     ],
     header: CAPTION,
-    rowPaddingPt: 4,
+    rowPaddingPt: 3,
     rows: input.rows.map(({ letter, what, how }): TableCell[] => [
       balloonCell(letter, BOX_PT / 2),
       {
