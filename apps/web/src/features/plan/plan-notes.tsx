@@ -65,8 +65,8 @@ export function PlanNotes({ sheet, view, jobId, onPromised }: PlanNotesProps) {
         />
       ) : null}
       <Caution>
-        Planning aid only. Glue, coats and adhesives set as the data sheet of the tin in use says; makers’
-        instructions and local rules go before these times.
+        Glue, coats and adhesives set as the data sheet of the tin in use says; makers’ instructions and local
+        rules go before these times.
       </Caution>
     </div>
   );

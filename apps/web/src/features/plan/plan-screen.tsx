@@ -75,7 +75,9 @@ export function PlanScreen({ opened, start }: PlanScreenProps) {
               {shownError(planned.error).message}
             </Verdict>
           )}
-          {view === null && planned.isFetching ? <Progress label="Working out who does what when" /> : null}
+          {view === null && planned.isFetching ? (
+            <Progress what="Working out who does what when" share={null} />
+          ) : null}
           {view === null ? null : <PlanTasks sheet={sheet} view={view} jobId={job.id} />}
           {view === null ? null : <WhatIfPanel view={view} jobId={job.id} />}
         </div>

@@ -38,7 +38,7 @@ export function WhatIfPanel({ view, jobId }: PanelProps) {
       <h2 className="caption">What if? Nothing is changed by asking</h2>
       <LeaveQuestion view={view} onAsk={setQuestion} />
       <PartQuestion view={view} jobId={jobId} onAsk={setQuestion} />
-      {answer.isFetching ? <Progress label="Planning it afresh" /> : null}
+      {answer.isFetching ? <Progress what="Planning it afresh" share={null} /> : null}
       {question !== null && answer.error !== null ? (
         <Verdict tone="fail" words={shownError(answer.error).message} />
       ) : null}

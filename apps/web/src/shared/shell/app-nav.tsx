@@ -144,6 +144,7 @@ function WhoMenu({ personName, onSignOut }: WhoMenuProps) {
           title: personName,
           acts: [
             { id: 'account', label: 'My account', href: paths.shop('account') },
+            { id: 'calendar', label: 'My calendar', href: paths.shop('calendar') },
             { id: 'sign-out', label: 'Sign out', onAct: onSignOut },
           ],
         },

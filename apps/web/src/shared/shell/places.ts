@@ -30,5 +30,6 @@ export const APP_PLACES: readonly SearchHit[] = [
   { id: 'shop-bays', title: 'Bays', detail: 'Shop', href: paths.shop('bays') },
   { id: 'shop-leave', title: 'Leave', detail: 'Shop', href: paths.shop('leave') },
   { id: 'shop-record', title: 'Record of changes', detail: 'Shop', href: paths.shop('record') },
+  { id: 'shop-calendar', title: 'My calendar', detail: 'Shop', href: paths.shop('calendar') },
   { id: 'shop-account', title: 'My account', detail: 'Shop', href: paths.shop('account') },
 ];
