@@ -8,9 +8,13 @@ import { shopPlanInput } from '@gusset/api/planning/plan-input';
 import { findShop } from '@gusset/api/shops/shop.queries';
 import { toShopView } from '@gusset/api/shops/shop.service';
 import { changeTask } from '@gusset/api/tasks/task.queries';
-import type { PlanJob, PlannedTask, ShopPlan } from '@gusset/contracts/planning';
+import { type PlanJob, type PlannedTask, shopPlanSchema } from '@gusset/contracts/planning';
 import type { Tx } from '@gusset/database';
+import { z } from 'zod';
 import type { JobsShop } from './jobs-shop.ts';
+
+/** What the forward plan keeps of a run; the rest of it is not needed here. */
+const keptPlanSchema = z.object({ plan: shopPlanSchema });
 
 type Worked = { readonly key: string; readonly finishedAt: Date | null };
 
@@ -20,8 +24,7 @@ export async function workAsPlanned({ deps, staff }: JobsShop, until: Date): Pro
     const last = await lastPlanRun(tx, { shopId });
     const shop = await findShop(tx, shopId);
     if (last === null || shop === null) return;
-    // Written by the forward plan itself.
-    const { plan } = last.plan as unknown as { plan: ShopPlan };
+    const { plan } = keptPlanSchema.parse(last.plan);
     const rows = await planningRows(tx, { shopId });
     const input = shopPlanInput(toShopView(shop), rows, until);
     for (const job of input.jobs) {
