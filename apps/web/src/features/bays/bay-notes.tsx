@@ -4,7 +4,13 @@ import { formatShopDate } from '@gusset/units';
 import Link from 'next/link';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { paths } from '../../shared/paths.ts';
-import { lateWords, moveWords, type PlanFrame, reasonWords } from '../../shared/plan/plan-words.ts';
+import {
+  heldJobOf,
+  lateWords,
+  moveWords,
+  type PlanFrame,
+  reasonWords,
+} from '../../shared/plan/plan-words.ts';
 import { type CurrentPlan, weekOf } from './bay-lanes.ts';
 import styles from './bays-screen.module.css';
 
@@ -41,7 +47,7 @@ export function BayNotes({ view, frame }: BayNotesProps) {
                 </Link>{' '}
                 <span className="figures">{moveWords(change, frame)}</span>
                 <br />
-                {reasonWords(change.because, frame)}
+                {reasonWords(change.because, frame, heldJobOf(change, view))}
               </li>
             ))}
           </ul>

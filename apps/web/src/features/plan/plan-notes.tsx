@@ -11,7 +11,7 @@ import { shownError } from '../../shared/data/shop-error.ts';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
-import { lateWords, reasonWords } from '../../shared/plan/plan-words.ts';
+import { heldJobOf, lateWords, reasonWords } from '../../shared/plan/plan-words.ts';
 import { usePlanFrame } from '../../shared/plan/use-plan-frame.ts';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { useMay } from '../../shared/shell/person.tsx';
@@ -44,7 +44,7 @@ export function PlanNotes({ sheet, view, jobId, onPromised }: PlanNotesProps) {
       {view === null ? null : <PromiseNotes view={view} jobId={jobId} onPromised={onPromised} />}
       {view !== null && view.wouldMove.length > 0 ? (
         <Verdict tone="check" words="Issuing this moves other promises">
-          <MovedList moved={view.wouldMove} plannedAt={view.plan.plannedAt} />
+          <MovedList moved={view.wouldMove} view={view} />
         </Verdict>
       ) : null}
       <Rows title="Work">
@@ -96,7 +96,7 @@ function PromiseNotes({ view, jobId, onPromised }: { view: JobPlan; jobId: strin
             : `Can be promised for ${day(promiseOn)}`
         }
       >
-        {reasonWords(planned.because, frame)}
+        {reasonWords(planned.because, frame, heldJobOf(planned, view))}
       </Verdict>
       <Rows title="Dates">
         <Row label="First honest date">{day(promiseOn)}</Row>

@@ -47,7 +47,7 @@ export function WhatIfPanel({ view, jobId }: PanelProps) {
           <Verdict tone="pass" words="No promise moves" />
         ) : (
           <Verdict tone="check" words="These dates move">
-            <MovedList moved={answer.data.moved} plannedAt={view.plan.plannedAt} />
+            <MovedList moved={answer.data.moved} view={view} />
             <p>
               {answer.data.movedIfReplanned.length === 0
                 ? 'Planned in another order, no date would move.'

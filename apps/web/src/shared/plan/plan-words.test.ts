@@ -8,7 +8,7 @@ const until = '2026-11-24T12:00:00Z';
 describe('words of the plan', () => {
   it('gives today’s times without the day, on the shop’s clock', () => {
     expect(whenWords(until, frame)).toBe('13:00');
-    expect(whenWords('2026-11-25T23:30:00Z', frame)).toBe('Thu, 26 Nov, 00:30');
+    expect(whenWords('2026-11-25T23:30:00Z', frame)).toBe('Thu 26 Nov, 0:30');
   });
   it('names the part, the person and the job that hold a task', () => {
     const bound = { what: '80 A fuse holder', id: 'line', taskId: null, jobId: null, until, lostMinutes: 60 };
@@ -33,6 +33,9 @@ describe('words of the plan', () => {
     expect(reasonWords({ ...held, code: 'person-away', personId: 'p', personName: 'Sato' }, frame)).toBe(
       'Mount amplifier waits for Sato, who is away until 13:00.',
     );
+    expect(
+      reasonWords({ ...held, code: 'person-away', personId: 'p', personName: 'Sato' }, frame, 2409),
+    ).toMatch(/^Mount amplifier \(job 2409\) waits/);
   });
   it('counts moved days in both directions', () => {
     const change: ChangedPromise = {
@@ -45,7 +48,7 @@ describe('words of the plan', () => {
       movedDays: 4,
       because: { code: 'nothing-left' },
     };
-    expect(moveWords(change, frame)).toBe('Thu, 26 Nov to Mon, 30 Nov, 4 days later');
+    expect(moveWords(change, frame)).toBe('Thu 26 Nov to Mon 30 Nov, 4 days later');
     expect(moveWords({ ...change, from: '2026-11-30', to: '2026-11-29', movedDays: -1 }, frame)).toContain(
       '1 day earlier',
     );

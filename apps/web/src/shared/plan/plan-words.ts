@@ -1,6 +1,6 @@
 // Sentences of the forward plan: why a task begins no earlier, why a job is not ready earlier, what a change moved.
 
-import type { BoundBy, ChangedPromise, PlanReason, WaitReason } from '@gusset/contracts/planning';
+import type { BoundBy, ChangedPromise, PlanReason, ShopPlan, WaitReason } from '@gusset/contracts/planning';
 import { formatInstant, formatShopDate, toShopTime } from '@gusset/units';
 
 export type PlanFrame = {
@@ -54,12 +54,12 @@ export function boundWords(bound: BoundBy, frame: PlanFrame, jobNumber: number |
   }
 }
 
-/** The one line why a job is not ready earlier. */
-export function reasonWords(reason: PlanReason, frame: PlanFrame): string {
+/** The one line why a job is not ready earlier; `heldJob` where the held task is of another job. */
+export function reasonWords(reason: PlanReason, frame: PlanFrame, heldJob: number | null = null): string {
   if (reason.code === 'nothing-left') return 'Nothing is left to do.';
   if (reason.code === 'work') return 'Nothing holds it: it takes as long as the work itself.';
   const until = whenWords(reason.until, frame);
-  const task = reason.heldTitle;
+  const task = heldJob === null ? reason.heldTitle : `${reason.heldTitle} (job ${heldJob})`;
   switch (reason.code) {
     case 'setting':
       return `${task} waits until ${until}, while ${settingWords(reason.reason)} (${reason.afterTitle}).`;
@@ -98,4 +98,21 @@ export function moveWords({ from, to, movedDays }: ChangedPromise, { locale }: P
 export function lateWords(lateDays: number | null): string | null {
   if (lateDays === null || lateDays <= 0) return null;
   return `${lateDays} ${lateDays === 1 ? 'day' : 'days'} late`;
+}
+
+/** The number of the other job whose task holds this one; null where it is the job's own. */
+export function heldJobOf(
+  { because, jobId }: Pick<ChangedPromise, 'because' | 'jobId'>,
+  {
+    plan,
+    jobs,
+  }: {
+    readonly plan: Pick<ShopPlan, 'tasks'>;
+    readonly jobs: readonly { readonly id: string; readonly number: number }[];
+  },
+): number | null {
+  if (!('heldTaskId' in because)) return null;
+  const held = plan.tasks.find(({ taskId }) => taskId === because.heldTaskId);
+  if (held === undefined || held.jobId === jobId) return null;
+  return jobs.find(({ id }) => id === held.jobId)?.number ?? null;
 }
