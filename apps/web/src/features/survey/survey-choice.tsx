@@ -27,7 +27,7 @@ export function SurveyChoice({ modelId, isReadOnly, onChoose }: SurveyChoiceProp
   const measure = <LinkButton href={paths.modelSurveys(modelId)}>Measure a space</LinkButton>;
   if (data.surveys.length === 0) {
     return (
-      <EmptyState title={`Nobody measured a ${data.model.name} yet`} act={isReadOnly ? undefined : measure}>
+      <EmptyState title={`No ${data.model.name} is measured yet`} act={isReadOnly ? undefined : measure}>
         Measure it once: every later job in a car of this model starts from it.
       </EmptyState>
     );

@@ -2,7 +2,7 @@
 
 import { may } from '@gusset/contracts/access';
 import { SHEETS, type SheetKind } from '@gusset/contracts/sheet';
-import type { SheetOutcome } from '@gusset/sheets';
+import { canonicalJson, type SheetOutcome } from '@gusset/sheets';
 import { useQueryClient } from '@tanstack/react-query';
 import { useMemo, useRef, useState } from 'react';
 import { useTRPC } from '../data/api-client.ts';
@@ -113,7 +113,8 @@ export function useJobSheet<Input extends object, Facts, Upstream, Result>(
     fault: engine.fault,
     autosave,
     mayEdit: may(person.role, SHEETS[kind].editPermission),
-    isDraft: data.issue === null || JSON.stringify(data.issue.input) !== JSON.stringify(data.input),
+    // The database sorts the keys of what it keeps; a sheet nobody wrote on has them as the code does.
+    isDraft: data.issue === null || canonicalJson(data.issue.input) !== canonicalJson(data.input),
     issue: () => act(() => procedures.issue.mutate({ jobId, version: version.current })),
     check: () =>
       act(async () => {
