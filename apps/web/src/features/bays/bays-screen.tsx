@@ -88,7 +88,9 @@ export function BaysScreen({ start }: { readonly start: CurrentPlan }) {
             worked in it hour by hour.
           </EmptyState>
         ) : (
-          <SceneDrawing scene={chart} minWidthPx={860} onPressKey={open} legend={<LaneKey />} />
+          <div className={styles.lanes}>
+            <SceneDrawing scene={chart} minWidthPx={860} onPressKey={open} legend={<LaneKey />} />
+          </div>
         )}
         {view.bays.length > 0 && bars.length === 0 ? (
           <p className={styles.quiet}>
