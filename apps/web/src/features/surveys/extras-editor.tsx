@@ -1,6 +1,6 @@
 'use client';
 
-import { keepFreeKindSchema } from '@gusset/contracts/cargo';
+import { keepFreeKindSchema, type SectionForm } from '@gusset/contracts/cargo';
 import { type SurveyExtras, surveyExtrasSchema } from '@gusset/contracts/survey';
 import { useQueryClient } from '@tanstack/react-query';
 import { type ReactNode, useRef, useState } from 'react';
@@ -19,8 +19,9 @@ import { usePerson } from '../../shared/shell/person.tsx';
 import { FreeOutline } from './free-outline.tsx';
 import styles from './measuring-screen.module.css';
 import { OutlineFields, SignedLength } from './outline-fields.tsx';
-import { newKeepFree, newNarrowing, newObstruction } from './outline-parts.ts';
+import { newKeepFree, newNarrowing, newObstruction, newState } from './outline-parts.ts';
 import type { SurveyAnswer } from './photo-upload.ts';
+import { StateFields } from './state-fields.tsx';
 
 const KEEP_FREE_WORDS: Readonly<Record<SurveyExtras['keepFree'][number]['kind'], string>> = {
   'seat-belt': 'Seat belt',
@@ -40,6 +41,7 @@ const APPLIES_WORDS: Readonly<Record<SurveyExtras['obstructions'][number]['appli
 };
 
 export type ExtrasEditorProps = {
+  readonly form: SectionForm;
   readonly survey: SurveyAnswer;
   readonly isReadOnly: boolean;
   readonly onAnswer: (survey: SurveyAnswer) => void;
@@ -64,7 +66,7 @@ type OpenExtrasProps = ExtrasEditorProps & {
   readonly isIdle: { current: boolean };
 };
 
-function OpenExtras({ survey, isReadOnly, onAnswer, own, isIdle }: OpenExtrasProps) {
+function OpenExtras({ form, survey, isReadOnly, onAnswer, own, isIdle }: OpenExtrasProps) {
   const person = usePerson();
   const client = useTRPCClient();
   const trpc = useTRPC();
@@ -218,6 +220,26 @@ function OpenExtras({ survey, isReadOnly, onAnswer, own, isIdle }: OpenExtrasPro
               />
             </FieldGrid>
           </>
+        )}
+      </PartList>
+      <PartList
+        title="Other seats and floor"
+        empty="Seat folded, floor panel out: measure what differs; sheet 02 chooses the state."
+        addWords="Add a state of seats and floor"
+        parts={extras.states}
+        isReadOnly={isReadOnly}
+        onChange={(states) => change({ states })}
+        make={newState}
+      >
+        {(part, set) => (
+          <StateFields
+            state={part}
+            form={form}
+            readings={survey.readings}
+            extras={extras}
+            set={set}
+            isReadOnly={isReadOnly}
+          />
         )}
       </PartList>
     </div>

@@ -251,7 +251,7 @@ function Measuring({ survey, form }: MeasuringProps) {
               </ul>
             </section>
           ))}
-          <ExtrasEditor survey={survey} isReadOnly={isReadOnly} onAnswer={onAnswer} />
+          <ExtrasEditor form={form} survey={survey} isReadOnly={isReadOnly} onAnswer={onAnswer} />
         </section>
       </div>
       <ReadingConflict

@@ -75,6 +75,10 @@ export function newNarrowing(): SurveyExtras['narrowings'][number] {
   };
 }
 
+export function newState(): SurveyExtras['states'][number] {
+  return { id: crypto.randomUUID(), name: 'Seat folded', replaced: [], absent: [] };
+}
+
 /** A corner half way to the first one, as a place to start from. */
 export function withCorner(corners: readonly SurveyCorner[]): SurveyCorner[] {
   const [first] = corners;
