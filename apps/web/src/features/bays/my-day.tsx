@@ -97,7 +97,7 @@ function TaskButtons({ task, view, acts, isNext }: TaskButtonsProps) {
         <Button
           look={isNext ? 'primary' : 'plain'}
           isPending={acts.isPending}
-          aria-label={`Start ${task.title}`}
+          aria-label={isNext ? `Start my next task: ${task.title}` : `Start ${task.title}`}
           onPress={() => acts.start(task, at)}
         >
           {isNext ? 'Start my next task' : 'Start'}
