@@ -71,7 +71,7 @@ function LeaveQuestion({ view, onAsk }: AskProps) {
   const [fromOn, setFromOn] = useState<string | null>(addDays(today, 1));
   const [days, setDays] = useState(2);
   return (
-    <FieldGrid cellMinPx={150}>
+    <FieldGrid cellMinPx={190}>
       <Select
         label="Away"
         options={view.people.map(({ id, name }) => ({ id, label: name }))}
@@ -108,7 +108,7 @@ function PartQuestion({ view, jobId, onAsk }: AskProps & PanelProps) {
   if (parts.length === 0) return null;
   const part = parts.find((entry) => entry.lineKey === lineKey);
   return (
-    <FieldGrid cellMinPx={150}>
+    <FieldGrid cellMinPx={190}>
       <Select
         label="Part"
         options={parts.map(({ lineKey: id, description, expectedOn }) => ({
