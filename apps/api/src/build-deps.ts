@@ -5,6 +5,8 @@ import type { Clock, Deps } from './deps.ts';
 import type { Env } from './env.ts';
 import { folderFileStore } from './files/file-store.ts';
 import { makeLog } from './log.ts';
+import { presentedInvitation } from './people/invitation.queries.ts';
+import { hashOfSecret } from './people/secret.ts';
 import { startQueue } from './queue/queue.ts';
 
 export const systemClock: Clock = { now: () => new Date() };
@@ -23,6 +25,13 @@ export async function buildDeps(
     env,
     doors,
     limitRate,
+    isInvited: async (token) => {
+      const tokenHash = hashOfSecret(token);
+      const invitation = await doors.withSecret(tokenHash, (tx) =>
+        presentedInvitation(tx, tokenHash, clock.now()),
+      );
+      return invitation !== null;
+    },
     sendResetMail: (to, link) => queue.askNow('send-reset-mail', { to, link }),
   });
   const deps: Deps = { env, doors, auth, queue, files: folderFileStore(env.FILES_DIR), clock, log };

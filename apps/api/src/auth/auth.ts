@@ -10,6 +10,8 @@ const DAY_SECONDS = 24 * 60 * 60;
 /** A device that is used at least once in this time stays signed in, thirty days at the most. */
 const SESSION_SECONDS = 30 * DAY_SECONDS;
 const RESET_SECONDS = 60 * 60;
+/** Carries an invitation's token with a sign-up. */
+export const INVITATION_HEADER = 'x-gusset-invitation';
 export const SESSION_COOKIE = '__Host-gusset-session';
 
 export type SendResetMail = (to: string, link: string) => Promise<void>;
@@ -17,11 +19,13 @@ export type SendResetMail = (to: string, link: string) => Promise<void>;
 export function makeAuth(options: {
   readonly env: Pick<Env, 'AUTH_SECRET' | 'PUBLIC_URL' | 'SIGN_UP_CLOSED'>;
   readonly doors: Pick<Doors, 'signIn'>;
+  /** Whether a token is an invitation that still stands: lets its holder in where sign-up is closed. */
+  readonly isInvited: (token: string) => Promise<boolean>;
   readonly sendResetMail: SendResetMail;
   /** Requests a minute are counted in the database, shared by all replicas; tests may turn that off. */
   readonly limitRate?: boolean;
 }) {
-  const { env, doors, sendResetMail, limitRate = true } = options;
+  const { env, doors, sendResetMail, isInvited, limitRate = true } = options;
   return betterAuth({
     appName: 'Gusset',
     baseURL: env.PUBLIC_URL,
@@ -34,7 +38,6 @@ export function makeAuth(options: {
       enabled: true,
       minPasswordLength: 12,
       maxPasswordLength: 128,
-      disableSignUp: env.SIGN_UP_CLOSED,
       autoSignIn: true,
       revokeSessionsOnPasswordReset: true,
       resetPasswordTokenExpiresIn: RESET_SECONDS,
@@ -65,6 +68,15 @@ export function makeAuth(options: {
     },
     hooks: {
       before: createAuthMiddleware(async (context) => {
+        if (context.path === '/sign-up/email' && env.SIGN_UP_CLOSED) {
+          const token = context.headers?.get(INVITATION_HEADER) ?? '';
+          if (!(await isInvited(token))) {
+            throw new APIError('FORBIDDEN', {
+              message: 'New people join by invitation here.',
+              code: 'SIGN_UP_CLOSED',
+            });
+          }
+        }
         const password = newPasswordOf(context.path, context.body);
         if (password === null) return;
         const problem = passwordProblem(password, emailOf(context.body));

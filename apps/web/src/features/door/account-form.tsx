@@ -15,6 +15,8 @@ import { PasswordField } from './password-field.tsx';
 export type AccountFormProps = {
   readonly title: string;
   readonly verb: string;
+  /** Token of the invitation that brought them here. */
+  readonly invitation?: string;
   /** Fixed where an invitation names the address. */
   readonly email?: string;
   /** As the invitation names the person. */
@@ -23,7 +25,7 @@ export type AccountFormProps = {
 };
 
 /** Makes an account and signs in: first step of a new shop, or of an invitation. */
-export function AccountForm({ title, verb, email, name, onDone }: AccountFormProps) {
+export function AccountForm({ title, verb, email, name, invitation, onDone }: AccountFormProps) {
   const [problem, setProblem] = useState<string | null>(null);
   const form = useForm<AccountValues>({
     resolver: zodResolver(accountSchema),
@@ -32,7 +34,10 @@ export function AccountForm({ title, verb, email, name, onDone }: AccountFormPro
 
   const make = form.handleSubmit(async (values) => {
     setProblem(null);
-    const { error } = await authClient.signUp.email(values);
+    const { error } = await authClient.signUp.email(
+      values,
+      invitation === undefined ? {} : { headers: { 'x-gusset-invitation': invitation } },
+    );
     if (error) setProblem(doorSentence(error));
     else await onDone();
   });

@@ -49,6 +49,7 @@ function Join({ token, invitation }: JoinShopProps) {
         <AccountForm
           title={`Join ${shopName}`}
           verb="Make my account and join"
+          invitation={token}
           name={name}
           onDone={async () => {
             await session.refetch();
