@@ -31,6 +31,23 @@ export async function signIn(page: Page, person = DEMO): Promise<void> {
   await expect(page.getByRole('navigation', { name: 'Shop' })).toBeVisible();
 }
 
+export type NewShop = { readonly person: string; readonly shop: string };
+
+/** A shop of the test's own, in inches and dollars, with its founder signed in. */
+export async function foundShop(page: Page, { person, shop }: NewShop): Promise<void> {
+  await page.goto('/set-up');
+  await page.getByLabel('Your name').fill(person);
+  await page.getByLabel('E-mail').fill(`${person.split(' ')[0]?.toLowerCase()}-${Date.now()}@example.com`);
+  await page.getByLabel('Password', { exact: true }).fill(DEMO.password);
+  await page.getByRole('button', { name: 'Go on to the shop' }).click();
+  await page.getByLabel('Shop', { exact: true }).fill(shop);
+  await page.getByRole('combobox', { name: 'Currency' }).fill('USD');
+  await page.getByRole('option', { name: /USD/ }).click();
+  await page.getByText('Inches').click();
+  await page.getByRole('button', { name: 'Open the shop' }).click();
+  await page.waitForURL('/');
+}
+
 /** Picks from a short list: its button is called by the value it shows and its label. */
 export async function choose(page: Page, label: string, option: string | RegExp): Promise<void> {
   await page.getByRole('button', { name: new RegExp(`${label}$`) }).click();
