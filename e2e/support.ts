@@ -56,15 +56,18 @@ export async function choose(page: Page, label: string, option: string | RegExp)
 
 /** Axe by WCAG 2.2 A and AA, on what is on the screen now. */
 export async function expectAccessible(page: Page): Promise<void> {
+  expect(await accessFaults(page)).toEqual([]);
+}
+
+export async function accessFaults(page: Page): Promise<string[]> {
   const { violations } = await new AxeBuilder({ page })
     // The component library's own screen-reader announcements: emptied lines that point at labels already gone.
     .exclude('[data-live-announcer]')
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
     .analyze();
-  const lines = violations.map(
+  return violations.map(
     ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(' | ')}`,
   );
-  expect(lines).toEqual([]);
 }
 
 /** Nothing may be wider than the screen. */

@@ -59,7 +59,9 @@ test('a job goes from an enquiry to an approved quote and a dated plan', async (
     // Half of (9 + 7) × 14 in² of 0.748 in board at 740 kg/m³: 1.02 kg.
     await expect(page.getByRole('row', { name: /Left side/ })).toContainText('1.02 kg');
     await expect(page.getByRole('row', { name: /Left side/ })).toContainText('9″ × 14″');
-    await expect(page.getByText('It stands in its place')).toBeVisible();
+    await expect(
+      page.getByRole('complementary', { name: 'Notes' }).getByText('It stands in its place'),
+    ).toBeVisible();
     await expectAccessible(page);
     await issue(page);
   });
