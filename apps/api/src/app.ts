@@ -13,6 +13,7 @@ import { cutSheetRoutes } from './papers/cut-sheet.routes.ts';
 import { quotePaperRoutes } from './papers/quote-paper.routes.ts';
 import { authRoutes } from './plugins/auth-routes.ts';
 import { healthRoutes } from './plugins/health-routes.ts';
+import { comesFromOwnPage, ownOrigins } from './plugins/own-origin.ts';
 import { surveyPaperRoutes } from './surveys/survey-paper.routes.ts';
 import { type AppRouter, appRouter } from './trpc/app-router.ts';
 import { createContext } from './trpc/context.ts';
@@ -58,7 +59,8 @@ export async function buildApp(
   app.addHook('onRequest', async (request, reply) => {
     reply.header('x-request-id', request.id).header('cache-control', 'no-store');
     const changes = request.method !== 'GET' && request.method !== 'HEAD';
-    if (changes && !comesFromOwnPage(request.headers, deps.env.PUBLIC_URL)) {
+    const own = ownOrigins(request.headers, deps.env.PUBLIC_URL, deps.env.TRUST_PROXY_HOPS > 0);
+    if (changes && !comesFromOwnPage(request.headers, own)) {
       return reply.code(403).send({ message: 'This request did not come from Gusset’s own pages.' });
     }
   });
@@ -115,17 +117,6 @@ export async function buildApp(
     } satisfies FastifyTRPCPluginOptions<AppRouter>['trpcOptions'],
   });
   return app;
-}
-
-/** Changes are taken from our own origin only; tools without a browser send neither header. */
-function comesFromOwnPage(
-  headers: Readonly<Record<string, string | string[] | undefined>>,
-  publicUrl: string,
-): boolean {
-  const origin = headers.origin;
-  if (typeof origin === 'string') return origin === new URL(publicUrl).origin;
-  const site = headers['sec-fetch-site'];
-  return site === undefined || site === 'same-origin' || site === 'none';
 }
 
 function statusOf(error: unknown): number {

@@ -4,6 +4,7 @@ import type { Doors } from '@gusset/database';
 import { betterAuth } from 'better-auth';
 import { APIError, createAuthMiddleware } from 'better-auth/api';
 import type { Env } from '../env.ts';
+import { ownOrigins } from '../plugins/own-origin.ts';
 import { passwordProblem } from './password-rules.ts';
 
 const DAY_SECONDS = 24 * 60 * 60;
@@ -17,7 +18,7 @@ export const SESSION_COOKIE = '__Host-gusset-session';
 export type SendResetMail = (to: string, link: string) => Promise<void>;
 
 export function makeAuth(options: {
-  readonly env: Pick<Env, 'AUTH_SECRET' | 'PUBLIC_URL' | 'SIGN_UP_CLOSED'>;
+  readonly env: Pick<Env, 'AUTH_SECRET' | 'PUBLIC_URL' | 'SIGN_UP_CLOSED' | 'TRUST_PROXY_HOPS'>;
   readonly doors: Pick<Doors, 'signIn'>;
   /** Whether a token is an invitation that still stands: lets its holder in where sign-up is closed. */
   readonly isInvited: (token: string) => Promise<boolean>;
@@ -31,7 +32,10 @@ export function makeAuth(options: {
     baseURL: env.PUBLIC_URL,
     basePath: '/api/auth',
     secret: env.AUTH_SECRET,
-    trustedOrigins: [env.PUBLIC_URL],
+    trustedOrigins: (request) => {
+      const headers = Object.fromEntries(request?.headers ?? []);
+      return [...ownOrigins(headers, env.PUBLIC_URL, env.TRUST_PROXY_HOPS > 0)];
+    },
     telemetry: { enabled: false },
     database: prismaAdapter(doors.signIn, { provider: 'postgresql', transaction: true }),
     emailAndPassword: {
