@@ -57,7 +57,7 @@ export function DeliveryFields({ delivery, jobId }: DeliveryFieldsProps) {
               <Button
                 look="quiet"
                 isPending={set.isPending}
-                aria-label={`${delivery.description} has come`}
+                aria-label={`It has come: ${delivery.description}`}
                 onPress={() => send({ received: true })}
               >
                 It has come
@@ -67,7 +67,7 @@ export function DeliveryFields({ delivery, jobId }: DeliveryFieldsProps) {
             <Button
               look="quiet"
               isPending={set.isPending}
-              aria-label={`${delivery.description} has not come`}
+              aria-label={`Not yet: ${delivery.description}`}
               onPress={() => send({ received: false })}
             >
               Not yet
