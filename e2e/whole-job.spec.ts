@@ -278,7 +278,7 @@ async function priceAndQuote(page: Page, job: string): Promise<string> {
 async function expectInTheBays(page: Page, job: string): Promise<void> {
   await page.goto('/');
   await expect(page.getByRole('heading', { name: 'Today in the bays' })).toBeVisible();
-  const bars = page.getByRole('main').getByRole('button', { name: new RegExp(job) });
+  const bars = page.getByRole('main').getByText(new RegExp(`^${job} · `));
   for (let day = 0; day < 7 && (await bars.count()) === 0; day += 1) {
     await page.getByRole('button', { name: 'The day after' }).click();
   }
