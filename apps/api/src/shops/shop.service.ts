@@ -1,9 +1,11 @@
 // Founding, choosing and setting up a shop.
 import { may, PERMISSIONS, type Permission } from '@gusset/contracts/access';
 import {
+  BAY_KINDS,
   defaultShopSettings,
   type FoundShopInput,
   type ShopSettings,
+  SKILLS,
   shopSettingsSchema,
 } from '@gusset/contracts/shop';
 import { v7 as uuidv7 } from 'uuid';
@@ -49,13 +51,14 @@ export async function foundShop(
       },
     });
     const owner = await tx.person.create({
-      data: { shopId, name: input.ownerName, email: person.email, skills: ['any', 'lead'] },
+      data: { shopId, name: input.ownerName, email: person.email, skills: [...SKILLS] },
       select: { id: true },
     });
     await tx.membership.create({
       data: { shopId, userId: person.userId, role: 'owner', personId: owner.id },
     });
-    await tx.bay.create({ data: { shopId, name: 'Bay 1', kinds: ['vehicle', 'bench'], sort: 1 } });
+    // One person with every skill and one bay for all work: the first job can be planned before anybody sets up more.
+    await tx.bay.create({ data: { shopId, name: 'Bay 1', kinds: [...BAY_KINDS], sort: 1 } });
     await record(
       tx,
       { shopId, userId: person.userId, name: person.name, requestId },
