@@ -1,6 +1,6 @@
 // Whatever is typed into a field: the message stands at the field, what was typed stays, nothing of it runs.
 import type { Locator, Page } from '@playwright/test';
-import { expect, expectAccessible, foundShop, test } from './support.ts';
+import { expect, expectAccessible, foundShop, pick, test } from './support.ts';
 
 const SCRIPT = '<script>window.ranHere = true</script><img src=x onerror="window.ranHere = true">';
 const LONG = '9'.repeat(10_000);
@@ -44,8 +44,7 @@ test('a box that cannot be names the dimension', async ({ page }) => {
   await addBoard(page);
   await openJob(page);
   await page.goto(page.url().replace('/brief', '/box'));
-  await page.getByRole('combobox', { name: 'Board of the box' }).click();
-  await page.getByRole('option', { name: /MDF 18/ }).click();
+  await pick(page, 'Board of the box', /MDF 18/);
   for (const label of ['Outside width', 'Outside height']) await type(fieldCalled(page, label), '12');
   const depth = fieldCalled(page, 'Outside depth');
   // Two boards of 18 mm fill an inch: no air is left.
@@ -98,8 +97,7 @@ async function addBoard(page: Page): Promise<void> {
 async function openJob(page: Page): Promise<void> {
   await page.goto('/jobs/new');
   await page.getByLabel('Work, in a few words').fill('A box that cannot be');
-  await page.getByRole('combobox', { name: 'Customer' }).click();
-  await page.getByRole('option', { name: /A new customer/ }).click();
+  await pick(page, 'Customer', /A new customer/);
   await page.getByLabel('Name', { exact: true }).fill('Odd Lund');
   await page.getByRole('button', { name: /Vehicle$/ }).click();
   await page.getByRole('option', { name: 'Another vehicle' }).click();

@@ -1,5 +1,5 @@
 // Somebody who has never seen the program: own shop in inches, own customer and car, a brief, nothing lost on the way.
-import { choose, expect, expectAccessible, expectNoSidewaysScroll, test } from './support.ts';
+import { choose, expect, expectAccessible, expectNoSidewaysScroll, pick, test } from './support.ts';
 
 const person = {
   name: 'Tove Brandt',
@@ -33,8 +33,7 @@ test('a new person founds a shop, opens a job and writes its brief', async ({ pa
   await expectAccessible(page);
   await page.getByRole('link', { name: 'Open a job' }).first().click();
   await page.getByLabel('Work, in a few words').fill('Tapered box behind the seat');
-  await page.getByRole('combobox', { name: 'Customer' }).click();
-  await page.getByRole('option', { name: /A new customer/ }).click();
+  await pick(page, 'Customer', /A new customer/);
   await page.getByLabel('Name', { exact: true }).fill('Renske Vos');
   await page.getByLabel('E-mail').fill('not an address');
   await choose(page, 'Vehicle', 'Another vehicle');

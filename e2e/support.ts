@@ -50,8 +50,27 @@ export async function foundShop(page: Page, { person, shop }: NewShop): Promise<
 
 /** Picks from a short list: its button is called by the value it shows and its label. */
 export async function choose(page: Page, label: string, option: string | RegExp): Promise<void> {
-  await page.getByRole('button', { name: new RegExp(`${label}$`) }).click();
-  await page.getByRole('option', { name: option }).click();
+  const choice = page.getByRole('option', { name: option });
+  await expect(async () => {
+    await page.getByRole('button', { name: new RegExp(`${label}$`) }).click();
+    await expect(choice).toBeVisible({ timeout: 2_000 });
+  }).toPass({ timeout: 30_000 });
+  await choice.click();
+}
+
+/**
+ * Picks from a long list that the server searches. A page just loaded may not listen yet, and its list may still be on
+ * its way: the list is opened again until the option is there.
+ */
+export async function pick(page: Page, label: string, option: RegExp): Promise<void> {
+  const choice = page.getByRole('option', { name: option });
+  await expect(async () => {
+    const box = page.getByRole('combobox', { name: label });
+    await box.click();
+    await box.press('ArrowDown');
+    await expect(choice).toBeVisible({ timeout: 2_000 });
+  }).toPass({ timeout: 30_000 });
+  await choice.click();
 }
 
 /** Axe by WCAG 2.2 A and AA, on what is on the screen now. */

@@ -1,7 +1,7 @@
 // One job the whole way: measured at the car on a phone, box drawn, priced, approved by its customer, planned.
 // Figures that a person can work out by hand are worked out beside the assertion.
 import type { Page } from '@playwright/test';
-import { expect, expectAccessible, expectNoSidewaysScroll, foundShop, test } from './support.ts';
+import { expect, expectAccessible, expectNoSidewaysScroll, foundShop, pick, test } from './support.ts';
 
 test.setTimeout(240_000);
 
@@ -30,8 +30,7 @@ test('a job goes from an enquiry to an approved quote and a dated plan', async (
 
   await test.step('the sound sheet knows the closed box', async () => {
     await page.goto(`/jobs/${job}/sound`);
-    await page.getByRole('combobox', { name: 'Driver' }).click();
-    await page.getByRole('option', { name: /Quince Low 10/ }).click();
+    await pick(page, 'Driver', /Quince Low 10/);
     await fillField(page, 'Power', '300');
     await fillField(page, 'Net volume', '20');
     // Vas / V = 60 / 20 = 3, so fc = fs × √4 = 60 Hz and Q = 0.4 × 2 = 0.8, less leak; from Q 0.8 the corner lies
@@ -46,8 +45,7 @@ test('a job goes from an enquiry to an approved quote and a dated plan', async (
     await page.goto(`/jobs/${job}/box`);
     await page.getByText('Wedge', { exact: true }).click();
     await page.getByRole('radiogroup', { name: 'Which face leans' }).getByText('Front').click();
-    await page.getByRole('combobox', { name: 'Board of the box' }).click();
-    await page.getByRole('option', { name: /MDF 3\/4/ }).click();
+    await pick(page, 'Board of the box', /MDF 3\/4/);
     await fillField(page, 'Outside width', '20');
     await fillField(page, 'Outside height', '14');
     await fillField(page, 'Depth at the bottom', '9');
@@ -188,8 +186,7 @@ async function addBoard(page: Page): Promise<void> {
 async function openJob(page: Page): Promise<string> {
   await page.goto('/jobs/new');
   await page.getByLabel('Work, in a few words').fill('Tapered box behind the seat');
-  await page.getByRole('combobox', { name: 'Customer' }).click();
-  await page.getByRole('option', { name: /A new customer/ }).click();
+  await pick(page, 'Customer', /A new customer/);
   await page.getByLabel('Name', { exact: true }).fill('Renske Vos');
   await page.getByLabel('E-mail').fill('renske@example.com');
   await page.getByRole('button', { name: /Vehicle$/ }).click();
