@@ -1,10 +1,18 @@
 // The shop's forward plan, worked out anew when anything that it is made from has changed, and what that moved.
 import { createHash } from 'node:crypto';
-import type { ChangedPromise, PlannedTask, ShopPlan, ShopPlanInput } from '@gusset/contracts/planning';
+import {
+  type ChangedPromise,
+  changedPromiseSchema,
+  type PlannedTask,
+  type ShopPlan,
+  type ShopPlanInput,
+  shopPlanSchema,
+} from '@gusset/contracts/planning';
 import type { Tx } from '@gusset/database';
 import { comparePlans, planShop } from '@gusset/planning';
 import { canonicalJson } from '@gusset/sheets';
 import { isRefusal, toShopTime } from '@gusset/units';
+import { z } from 'zod';
 import { fromShopDate } from '../data/dates.ts';
 import type { Actor, Deps } from '../deps.ts';
 import { notFound, refusedByEngine } from '../errors.ts';
@@ -27,11 +35,17 @@ export type ForwardPlan = {
   readonly revisions: Revisions;
 };
 
-type KeptPlan = {
-  readonly plan: ShopPlan;
-  readonly moved: readonly ChangedPromise[];
-  readonly revisions: Revisions;
-};
+/** A run that an older version kept in another shape counts as none: the plan is worked out anew. */
+const keptPlanSchema = z.object({
+  plan: shopPlanSchema,
+  moved: z.array(changedPromiseSchema),
+  revisions: z.record(z.string(), z.number()).default({}),
+});
+type KeptPlan = Readonly<z.infer<typeof keptPlanSchema>>;
+
+function keptPlanOf(run: { readonly plan: unknown } | null): KeptPlan | null {
+  return keptPlanSchema.safeParse(run?.plan).data ?? null;
+}
 
 /** By task: when its place in the plan last changed, in seconds. Grows only, as calendars ask of SEQUENCE. */
 export type Revisions = Readonly<Record<string, number>>;
@@ -52,8 +66,7 @@ export async function forwardPlan(
   const input = shopPlanInput(shop, rows, now);
   const fingerprint = fingerprintOf(input);
   const last = await lastPlanRun(tx, actor);
-  // Written by this same function.
-  const kept = last === null ? null : (last.plan as unknown as KeptPlan);
+  const kept = keptPlanOf(last);
   const isFresh = last !== null && now.getTime() - last.computedAt.getTime() < FRESH_MINUTES * 60_000;
   if (last !== null && kept !== null && isFresh && last.fingerprint === fingerprint) {
     return { shop, rows, input, ...kept, because: last.because };
@@ -84,10 +97,7 @@ export async function plannedBayOf(
   taskId: string,
 ): Promise<string | null> {
   const last = await lastPlanRun(tx, actor);
-  if (last === null) return null;
-  // Written by `forwardPlan`.
-  const { plan } = last.plan as unknown as KeptPlan;
-  return plan.tasks.find((task) => task.taskId === taskId)?.bayId ?? null;
+  return keptPlanOf(last)?.plan.tasks.find((task) => task.taskId === taskId)?.bayId ?? null;
 }
 
 function revisionsOf(plan: ShopPlan, before: KeptPlan | null, now: Date): Revisions {
@@ -96,7 +106,7 @@ function revisionsOf(plan: ShopPlan, before: KeptPlan | null, now: Date): Revisi
   return Object.fromEntries(
     plan.tasks.map((task) => {
       const isSame = then.get(task.taskId) === placeOf(task);
-      return [task.taskId, (isSame ? before?.revisions?.[task.taskId] : null) ?? seconds];
+      return [task.taskId, (isSame ? before?.revisions[task.taskId] : null) ?? seconds];
     }),
   );
 }

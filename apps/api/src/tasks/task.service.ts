@@ -18,6 +18,10 @@ import { type ShopView, toShopView } from '../shops/shop.service.ts';
 import { changeTask, dropTasks, findTask, findTasks, putTask, type TaskRow } from './task.queries.ts';
 
 const prerequisitesSchema = z.array(taskPrerequisiteSchema);
+/** What an issued plan sheet says of bays. */
+const pinnedTasksSchema = z.object({
+  tasks: z.array(z.object({ key: z.string(), bayId: z.string().nullable() })),
+});
 
 /** After the plan sheet is issued: a row for each task. What was begun or finished stays as it was worked. */
 export async function takeTasks({ tx, actor, job, deps }: SheetScope, result: PlanResult): Promise<void> {
@@ -131,10 +135,8 @@ async function decidedBayOf(tx: Tx, { shopId }: Actor, { jobId, key }: TaskRow):
     select: { result: true },
     orderBy: { revision: 'desc' },
   });
-  if (issue === null) return null;
-  // Written by the plan sheet's own definition when it was issued.
-  const { tasks } = issue.result as unknown as PlanResult;
-  return tasks.find((task) => task.key === key)?.bayId ?? null;
+  const pinned = pinnedTasksSchema.safeParse(issue?.result).data?.tasks ?? [];
+  return pinned.find((task) => task.key === key)?.bayId ?? null;
 }
 
 type Tx = SheetScope['tx'];
