@@ -1,9 +1,9 @@
-// Every main screen of the demo shop: three widths, day and night, axe clean, nothing wider than the screen.
+// Every main screen of the demo shop: desk, tablet and phone, day and night, axe clean, nothing wider than the screen.
 // GUSSET_PICTURES=1 keeps those that README.md shows in docs/pictures.
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
-import type { Browser, Page } from '@playwright/test';
-import { accessFaults, expect, expectNoSidewaysScroll, signIn, test } from './support.ts';
+import type { BrowserContext, Page } from '@playwright/test';
+import { accessFaults, contrastFaults, expect, expectNoSidewaysScroll, signIn, test } from './support.ts';
 
 type Screen = {
   readonly name: string;
@@ -40,46 +40,69 @@ const SCREENS: readonly Screen[] = [
   { name: 'people', address: '/shop/people', heading: 'People' },
   { name: 'bays of the shop', address: '/shop/bays', heading: 'Bays' },
 ];
-const WIDTHS_PX = [1440, 1024, 390] as const;
-const THEMES = ['light', 'dark'] as const;
+const DESK = { width: 1440, height: 900 };
+const TABLET = { width: 1024, height: 900 };
+const PHONE = { width: 390, height: 844 };
 const PICTURES = path.resolve(import.meta.dirname, '../docs/pictures');
 const KEEPS_PICTURES = process.env.GUSSET_PICTURES === '1';
 
-for (const width of WIDTHS_PX) {
-  for (const theme of THEMES) {
-    test(`every screen at ${width} px, ${theme}`, async ({ browser }) => {
-      test.setTimeout(180_000);
-      const page = await openShop(browser, width, theme);
-      const faults: string[] = [];
-      page.on('pageerror', (error) => faults.push(`${page.url()}: ${error.message}`));
-      for (const screen of SCREENS) {
-        await test.step(screen.name, async () => {
-          await page.goto(screen.address);
-          await expect.soft(page.getByRole('heading', { level: 1, name: screen.heading })).toBeVisible();
-          await settled(page);
-          await expectNoSidewaysScroll(page);
-          // All screens are looked at, so that one run names every fault.
-          expect.soft(await accessFaults(page), screen.name).toEqual([]);
-          if (width === 1440 && theme === 'light') await keepPicture(page, screen);
-        });
-      }
-      await page.context().close();
-      expect(faults).toEqual([]);
-    });
-  }
-}
+// One load of a page serves both themes and, at the desk, the tablet's width too: styles follow the system's theme and
+// the window, so what is left to see anew is contrast and layout.
+test('every screen at the desk and on a tablet, day and night', async ({ browser }) => {
+  test.setTimeout(240_000);
+  await lookAtAll(
+    await browser.newContext({ viewport: DESK, colorScheme: 'light' }),
+    async (page, screen) => {
+      await expectNoSidewaysScroll(page);
+      await keepPicture(page, screen);
+      expect.soft(await accessFaults(page), `${screen.name}, desk`).toEqual([]);
+      await expectReadableAtNight(page, screen);
+      await page.setViewportSize(TABLET);
+      await expectNoSidewaysScroll(page);
+      expect.soft(await accessFaults(page), `${screen.name}, tablet`).toEqual([]);
+      await page.setViewportSize(DESK);
+    },
+  );
+});
 
-async function openShop(browser: Browser, width: number, theme: 'light' | 'dark'): Promise<Page> {
-  const isPhone = width < 720;
-  const context = await browser.newContext({
-    viewport: { width, height: isPhone ? 844 : 900 },
-    colorScheme: theme,
-    isMobile: isPhone,
-    hasTouch: isPhone,
+test('every screen on a phone, day and night', async ({ browser }) => {
+  test.setTimeout(240_000);
+  const phone = { viewport: PHONE, colorScheme: 'light', isMobile: true, hasTouch: true } as const;
+  await lookAtAll(await browser.newContext(phone), async (page, screen) => {
+    await expectNoSidewaysScroll(page);
+    expect.soft(await accessFaults(page), `${screen.name}, phone`).toEqual([]);
+    await expectReadableAtNight(page, screen);
   });
+});
+
+/** All screens are looked at, so that one run names every fault. */
+async function lookAtAll(
+  context: BrowserContext,
+  look: (page: Page, screen: Screen) => Promise<void>,
+): Promise<void> {
   const page = await context.newPage();
   await signIn(page);
-  return page;
+  const faults: string[] = [];
+  page.on('pageerror', (error) => faults.push(`${page.url()}: ${error.message}`));
+  for (const screen of SCREENS) {
+    await test.step(screen.name, async () => {
+      await page.goto(screen.address);
+      await expect.soft(page.getByRole('heading', { level: 1, name: screen.heading })).toBeVisible();
+      await settled(page);
+      await look(page, screen);
+    });
+  }
+  await context.close();
+  expect(faults).toEqual([]);
+}
+
+async function expectReadableAtNight(page: Page, { name }: Screen): Promise<void> {
+  const ground = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+  const byDay = await ground();
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await expect.poll(ground, `${name} follows the night theme`).not.toBe(byDay);
+  expect.soft(await contrastFaults(page), `${name}, night`).toEqual([]);
+  await page.emulateMedia({ colorScheme: 'light' });
 }
 
 /** Nothing is on its way any more: lists have their rows, drawings their lines. */

@@ -79,11 +79,21 @@ export async function expectAccessible(page: Page): Promise<void> {
 }
 
 export async function accessFaults(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    // The component library's own screen-reader announcements: emptied lines that point at labels already gone.
-    .exclude('[data-live-announcer]')
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-    .analyze();
+  return faultsOf(axeOn(page).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']));
+}
+
+/** What a change of theme can break: the rest of the page is the same markup. */
+export async function contrastFaults(page: Page): Promise<string[]> {
+  return faultsOf(axeOn(page).withRules(['color-contrast', 'link-in-text-block']));
+}
+
+function axeOn(page: Page): AxeBuilder {
+  // The component library's own screen-reader announcements: emptied lines that point at labels already gone.
+  return new AxeBuilder({ page }).exclude('[data-live-announcer]');
+}
+
+async function faultsOf(axe: AxeBuilder): Promise<string[]> {
+  const { violations } = await axe.analyze();
   return violations.flatMap(({ id, nodes }) => {
     const targets = nodes.map((node) => node.target.join(' ')).filter((at) => !hasFieldInstead(id, at));
     return targets.length === 0 ? [] : [`${id}: ${targets.join(' | ')}`];
