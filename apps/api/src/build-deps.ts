@@ -1,6 +1,8 @@
 // Puts the parts together for a process: API, worker, seed or test.
 import { makeDoors, openClient } from '@gusset/database';
 import { makeAuth } from './auth/auth.ts';
+import { startCompute } from './compute/compute.ts';
+import { computeTasks } from './compute/compute-tasks.ts';
 import type { Clock, Deps } from './deps.ts';
 import type { Env } from './env.ts';
 import { folderFileStore } from './files/file-store.ts';
@@ -34,10 +36,12 @@ export async function buildDeps(
     },
     sendResetMail: (to, link) => queue.askNow('send-reset-mail', { to, link }),
   });
-  const deps: Deps = { env, doors, auth, queue, files: folderFileStore(env.FILES_DIR), clock, log };
+  const compute = startCompute(log, computeTasks);
+  const deps: Deps = { env, doors, auth, queue, files: folderFileStore(env.FILES_DIR), compute, clock, log };
   return {
     deps,
     async close() {
+      await compute.close();
       await queue.stop();
       await doors.close();
     },

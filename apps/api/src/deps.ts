@@ -2,6 +2,7 @@
 import type { Role } from '@gusset/contracts/access';
 import type { Doors } from '@gusset/database';
 import type { Auth } from './auth/auth.ts';
+import type { Compute } from './compute/compute.ts';
 import type { Env } from './env.ts';
 import type { FileStore } from './files/file-store.ts';
 import type { Log } from './log.ts';
@@ -18,6 +19,8 @@ export type Deps = {
   readonly auth: Auth;
   readonly queue: Queue;
   readonly files: FileStore;
+  /** Long computations, in threads. */
+  readonly compute: Compute;
   readonly clock: Clock;
   readonly log: Log;
 };

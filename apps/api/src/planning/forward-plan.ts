@@ -9,7 +9,6 @@ import {
   shopPlanSchema,
 } from '@gusset/contracts/planning';
 import type { Tx } from '@gusset/database';
-import { comparePlans, planShop } from '@gusset/planning';
 import { canonicalJson } from '@gusset/sheets';
 import { isRefusal, toShopTime } from '@gusset/units';
 import { z } from 'zod';
@@ -53,7 +52,7 @@ const REVISIONS_FROM_MS = Date.UTC(2026, 0, 1);
 
 /** The plan as of now. Writes what is new of it: the run itself and each job's forecast. */
 export async function forwardPlan(
-  deps: Pick<Deps, 'clock'>,
+  deps: Pick<Deps, 'clock' | 'compute'>,
   tx: Tx,
   actor: Pick<Actor, 'shopId'>,
   because: string,
@@ -71,10 +70,12 @@ export async function forwardPlan(
   if (last !== null && kept !== null && isFresh && last.fingerprint === fingerprint) {
     return { shop, rows, input, ...kept, because: last.because };
   }
-  const plan = planShop(input);
-  if (isRefusal(plan)) throw refusedByEngine([plan.refusal]);
   const isSame = last?.fingerprint === fingerprint;
-  const moved = isSame ? (kept?.moved ?? []) : kept === null ? [] : comparePlans(kept.plan, plan, input);
+  const before = isSame ? null : (kept?.plan ?? null);
+  const planned = await deps.compute.run('plan-shop', { input, before });
+  if (isRefusal(planned)) throw refusedByEngine([planned.refusal]);
+  const { plan } = planned;
+  const moved = isSame ? (kept?.moved ?? []) : planned.moved;
   const reason = isSame ? (last?.because ?? because) : because;
   const revisions = revisionsOf(plan, kept, now);
   const run = { fingerprint, plan: { plan, moved, revisions }, because: reason, computedAt: now };

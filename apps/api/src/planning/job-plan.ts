@@ -1,7 +1,6 @@
 // The plan of one job as its sheet stands now: a draft is reckoned with, so that dates are known before it is issued.
 import type { PlanResult, PlanResultTask } from '@gusset/contracts/plan';
 import type { ChangedPromise } from '@gusset/contracts/planning';
-import { comparePlans, planShop } from '@gusset/planning';
 import { canonicalJson } from '@gusset/sheets';
 import { isRefusal } from '@gusset/units';
 import { fromShopDate } from '../data/dates.ts';
@@ -37,9 +36,9 @@ export function planOfJob(
     const rows = withDraft(current.rows, job, outcome.result as PlanResult);
     const input = shopPlanInput(current.shop, rows, new Date(current.input.now));
     if (canonicalJson(input) === canonicalJson(current.input)) return asIssued;
-    const plan = planShop(input);
-    if (isRefusal(plan)) throw refusedByEngine([plan.refusal]);
-    const moved = comparePlans(current.plan, plan, input);
+    const planned = await deps.compute.run('plan-shop', { input, before: current.plan });
+    if (isRefusal(planned)) throw refusedByEngine([planned.refusal]);
+    const { plan, moved } = planned;
     return {
       ...toPlanView({ ...current, rows, input, plan }, actor),
       isDraft: true,

@@ -1,6 +1,6 @@
 // The forward plan as screens read it, what-if questions, and the promise to the customer.
 import type { ChangedPromise, ShopCalendar, ShopPlan } from '@gusset/contracts/planning';
-import { comparePlans, planShop, withLeave, withPartDate } from '@gusset/planning';
+import { withLeave, withPartDate } from '@gusset/planning';
 import { isRefusal } from '@gusset/units';
 import { record } from '../data/audit.ts';
 import { fromShopDate, toShopDate } from '../data/dates.ts';
@@ -138,11 +138,9 @@ export function whatIf(deps: Deps, actor: Actor, question: WhatIf): Promise<What
           })
         : withPartDate(input, question.jobId, question.lineKey, question.expectedOn);
     if (isRefusal(changed)) throw refusedByEngine([changed.refusal]);
-    const kept = planShop(changed, { keepOrderOf: plan });
-    if (isRefusal(kept)) throw refusedByEngine([kept.refusal]);
-    const anew = planShop(changed);
-    if (isRefusal(anew)) throw refusedByEngine([anew.refusal]);
-    return { moved: comparePlans(plan, kept, changed), movedIfReplanned: comparePlans(plan, anew, changed) };
+    const answer = await deps.compute.run('plan-what-if', { changed, plan });
+    if (isRefusal(answer)) throw refusedByEngine([answer.refusal]);
+    return answer;
   });
 }
 

@@ -1,0 +1,15 @@
+// Every computation that runs in a thread. This module is loaded by the API and by each thread.
+import type { ComputeTable } from './compute-task.ts';
+
+export const computeTasks = {
+  'plan-shop': {
+    lane: 'quick',
+    budgetMs: 8_000, // less than its transaction may last
+    load: async () => (await import('../planning/plan-tasks.ts')).planShopTask,
+  },
+  'plan-what-if': {
+    lane: 'quick',
+    budgetMs: 8_000,
+    load: async () => (await import('../planning/plan-tasks.ts')).whatIfTask,
+  },
+} as const satisfies ComputeTable;
