@@ -2,6 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
+    maxWorkers: '100%', // the default leaves a core idle, of two
     projects: [
       {
         test: {
@@ -13,6 +14,7 @@ export default defineConfig({
             'prisma/seed/**/*.test.ts',
           ],
           environment: 'node',
+          isolate: false, // files share what they import; engines keep no state, the API keeps its own in `deps`
           testTimeout: 30_000, // laws over thousands of cases, also on a busy machine
         },
       },
@@ -21,6 +23,7 @@ export default defineConfig({
           name: 'api',
           include: ['apps/api/test/**/*.test.ts', 'packages/database/test/**/*.test.ts'],
           environment: 'node',
+          isolate: false,
           globalSetup: ['apps/api/test/support/postgres.ts'],
           testTimeout: 30_000,
           hookTimeout: 60_000,

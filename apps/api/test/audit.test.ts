@@ -2,7 +2,8 @@ import { randomUUID } from 'node:crypto';
 import type pg from 'pg';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { verifyAudit } from '../src/audit/verify-audit.ts';
-import { onServer, shopErrorOf, startTestApi, type TestApi, type TestPerson } from './support/harness.ts';
+import { shopErrorOf, startTestApi, type TestApi, type TestPerson } from './support/harness.ts';
+import { onServer } from './support/test-database.ts';
 
 let api: TestApi;
 let owner: TestPerson;

@@ -13,7 +13,8 @@ import { type ParsedMail, simpleParser } from 'mailparser';
 import { SMTPServer } from 'smtp-server';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import type { AppRouter } from '../src/trpc/app-router.ts';
-import { onServer, PUBLIC_URL, type TestClient } from './support/harness.ts';
+import { PUBLIC_URL, type TestClient } from './support/harness.ts';
+import { onServer } from './support/test-database.ts';
 
 const SERVER = path.resolve(import.meta.dirname, '../src/server.ts');
 const PASSWORD = 'lantern copper meadow violin';

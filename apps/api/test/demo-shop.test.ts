@@ -4,7 +4,8 @@ import { STANDINGS } from '@gusset/contracts/job';
 import { SHEET_KINDS } from '@gusset/contracts/sheet';
 import { DEMO_EMAILS, DEMO_PASSWORD, type DemoShop, removeDemoShop, seedDemoShop } from '@gusset/seed';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { onServer, startTestApi, type TestApi, type TestClient, type TestPerson } from './support/harness.ts';
+import { startTestApi, type TestApi, type TestClient, type TestPerson } from './support/harness.ts';
+import { onServer } from './support/test-database.ts';
 
 const FIRST_START_MS = 300_000; // on a machine that runs other tests at the same time
 

@@ -1,6 +1,7 @@
 // What the database itself promises about shops, read from its catalogue: a table that a migration forgets fails here.
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { onServer, startTestApi, type TestApi } from './support/harness.ts';
+import { startTestApi, type TestApi } from './support/harness.ts';
+import { onServer } from './support/test-database.ts';
 
 let api: TestApi;
 

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { onServer, shopErrorOf, startTestApi, type TestApi, type TestPerson } from './support/harness.ts';
+import { shopErrorOf, startTestApi, type TestApi, type TestPerson } from './support/harness.ts';
+import { onServer } from './support/test-database.ts';
 
 const START = new Date('2026-11-24T09:00:00Z');
 let now = START;

@@ -1,15 +1,9 @@
 import { createHash, randomBytes, randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { QUOTE_COOKIE } from '../src/quotes/quote-link.ts';
-import {
-  onServer,
-  PUBLIC_URL,
-  shopErrorOf,
-  startTestApi,
-  type TestApi,
-  type TestPerson,
-} from './support/harness.ts';
+import { PUBLIC_URL, shopErrorOf, startTestApi, type TestApi, type TestPerson } from './support/harness.ts';
 import { pricedJob } from './support/priced-job.ts';
+import { onServer } from './support/test-database.ts';
 
 const NOON = Date.parse('2026-11-24T12:00:00Z');
 const DAY_MS = 86_400_000;

@@ -4,16 +4,15 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Role } from '@gusset/contracts/access';
-import { migrate } from '@gusset/database';
 import { createTRPCClient, httpLink, TRPCClientError } from '@trpc/client';
 import type { FastifyInstance } from 'fastify';
-import pg from 'pg';
 import { inject } from 'vitest';
 import { buildApp } from '../../src/app.ts';
 import { buildDeps } from '../../src/build-deps.ts';
 import type { Clock, Deps } from '../../src/deps.ts';
 import { readEnv } from '../../src/env.ts';
 import type { AppRouter } from '../../src/trpc/app-router.ts';
+import { MIGRATED, onServer, withDatabase } from './test-database.ts';
 
 export const PUBLIC_URL = 'http://localhost:4300';
 const PASSWORD = 'lantern copper meadow violin';
@@ -47,9 +46,8 @@ export async function startTestApi(
 ): Promise<TestApi> {
   const database = `t_${randomUUID().replaceAll('-', '')}`;
   const serverUrl = inject('adminUrl');
-  await onServer(serverUrl, (client) => client.query(`CREATE DATABASE ${database}`));
+  await onServer(serverUrl, (client) => client.query(`CREATE DATABASE ${database} TEMPLATE ${MIGRATED}`));
   const adminUrl = withDatabase(serverUrl, database);
-  await migrate(adminUrl);
   const filesDir = mkdtempSync(path.join(tmpdir(), 'gusset-files-'));
   const env = readEnv({
     DATABASE_URL: adminUrl, // the pool itself steps down to the API's role
@@ -150,22 +148,6 @@ export async function shopErrorOf(call: Promise<unknown>) {
   throw new Error('the call was expected to be refused, but it was answered');
 }
 type ShopErrorShape = import('@gusset/contracts/errors').ShopErrorData;
-
-export async function onServer<T>(url: string, work: (client: pg.Client) => Promise<T>): Promise<T> {
-  const connection = new pg.Client({ connectionString: url });
-  await connection.connect();
-  try {
-    return await work(connection);
-  } finally {
-    await connection.end();
-  }
-}
-
-function withDatabase(url: string, database: string): string {
-  const changed = new URL(url);
-  changed.pathname = `/${database}`;
-  return changed.toString();
-}
 
 function cookiesOf(header: string | string[] | undefined): string {
   const lines = header === undefined ? [] : Array.isArray(header) ? header : [header];

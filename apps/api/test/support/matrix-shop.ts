@@ -1,8 +1,9 @@
 // A shop with one of everything, for the access matrix: what ids there are, and whether anything in it has changed.
 import { randomUUID } from 'node:crypto';
 import { PART_KINDS } from '@gusset/contracts/records';
-import { onServer, type TestApi, type TestPerson } from './harness.ts';
+import type { TestApi, TestPerson } from './harness.ts';
 import type { KnownIds } from './sample-input.ts';
+import { onServer } from './test-database.ts';
 
 export type MatrixShop = {
   readonly ids: KnownIds;
