@@ -153,15 +153,11 @@ describe('the cutting sheet', () => {
       state: 'ready',
       result: { notes: [{ code: 'thickness-nominal', boardId: board.id, thicknessMm: 18 }, {}] },
     });
-    await owner.api.part.sheet.change.mutate({
-      id: board.id,
-      version: board.version,
-      input: {
-        ...part('MDF 18'),
-        kind: 'sheet',
-        unit: 'sheet',
-        figures: { ...boardFigures, measuredThicknessMm: 17.8 },
-      },
+    const technician = await api.member(owner, 'technician');
+    const reading = { id: board.id, version: board.version, measuredThicknessMm: 17.8 };
+    expect(await technician.api.part.sheet.measure.mutate(reading)).toMatchObject({
+      figures: { measuredThicknessMm: 17.8 },
+      buyPriceMinor: null,
     });
     const measured = await owner.api.sheet.cutting.read.query({ jobId });
     expect(measured.outcome).toMatchObject({
@@ -174,6 +170,30 @@ describe('the cutting sheet', () => {
     expect(settled.outcome).toMatchObject({
       state: 'ready',
       result: { isDraft: false, boards: [{ thicknessMm: 17.8, isMeasured: true }] },
+    });
+  });
+
+  it('takes a reading from those at the saw: near the nominal, once, and nothing else of the board', async () => {
+    const { board } = await jobWithBox({ issued: false });
+    const technician = await api.member(owner, 'technician');
+    const office = await api.member(owner, 'office');
+    const measure = (person: TestPerson, measuredThicknessMm: number) =>
+      person.api.part.sheet.measure.mutate({ id: board.id, version: board.version, measuredThicknessMm });
+    expect(await shopErrorOf(measure(technician, 1.78))).toMatchObject({
+      code: 'NOT_ACCEPTED',
+      fields: [{ path: 'measuredThicknessMm' }],
+    });
+    expect(await shopErrorOf(measure(office, 17.8))).toMatchObject({ code: 'NOT_ALLOWED' });
+    await measure(technician, 18.2);
+    expect(await shopErrorOf(measure(owner, 17.9))).toMatchObject({
+      code: 'CHANGED_MEANWHILE',
+      conflict: { differences: [{ field: 'measuredThicknessMm', yours: 17.9, theirs: 18.2 }] },
+    });
+    expect(await owner.api.part.sheet.read.query({ id: board.id })).toMatchObject({
+      name: 'MDF 18',
+      buyPriceMinor: 4_321,
+      stockQuantity: 2,
+      figures: { measuredThicknessMm: 18.2, nominalThicknessMm: 18 },
     });
   });
 

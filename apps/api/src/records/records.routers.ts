@@ -1,8 +1,9 @@
 // The routers of all kinds of record.
-import { idSchema } from '@gusset/contracts/common';
-import { partInputSchemas } from '@gusset/contracts/records';
+import { idSchema, versionSchema } from '@gusset/contracts/common';
+import { measuredThicknessMmSchema, partInputSchemas } from '@gusset/contracts/records';
 import { z } from 'zod';
 import { allowed, router } from '../trpc/procedures.ts';
+import { measureBoard } from './board-measure.service.ts';
 import { customerCsv } from './csv/kinds/customer.csv.ts';
 import { partCsv } from './csv/kinds/part.csv.ts';
 import { supplierCsv } from './csv/kinds/supplier.csv.ts';
@@ -25,13 +26,26 @@ export const supplierRouter = listedRecordRouter(supplierCsv);
 export const personRouter = recordRouter(personKind);
 export const bayRouter = recordRouter(bayKind);
 
+const boardCsv = partCsv('sheet', partInputSchemas.sheet);
+
 /** The catalogue: one router a kind of part, so that each has its own figures. */
 export const partRouter = router({
   driver: listedRecordRouter(partCsv('driver', partInputSchemas.driver)),
   amplifier: listedRecordRouter(partCsv('amplifier', partInputSchemas.amplifier)),
   processor: listedRecordRouter(partCsv('processor', partInputSchemas.processor)),
   source: listedRecordRouter(partCsv('source', partInputSchemas.source)),
-  sheet: listedRecordRouter(partCsv('sheet', partInputSchemas.sheet)),
+  sheet: router({
+    ...listedRecordProcedures(boardCsv),
+    measure: allowed('board.measure')
+      .input(
+        z.strictObject({
+          id: idSchema,
+          version: versionSchema,
+          measuredThicknessMm: measuredThicknessMmSchema,
+        }),
+      )
+      .mutation(({ ctx, input }) => measureBoard(ctx.deps, ctx.who, boardCsv.kind, input)),
+  }),
   finish: listedRecordRouter(partCsv('finish', partInputSchemas.finish)),
   hardware: listedRecordRouter(partCsv('hardware', partInputSchemas.hardware)),
   supply: listedRecordRouter(partCsv('supply', partInputSchemas.supply)),

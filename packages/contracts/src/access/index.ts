@@ -14,11 +14,12 @@ export const ROLE_MEANING: Record<Role, string> = {
 const everyone = ['owner', 'estimator', 'technician', 'office'] as const;
 const designers = ['owner', 'estimator'] as const;
 const money = ['owner', 'estimator', 'office'] as const;
+const atTheSaw = ['owner', 'estimator', 'technician'] as const;
 
 export const PERMISSIONS = {
   'job.read': everyone,
   'job.edit': money,
-  'survey.edit': ['owner', 'estimator', 'technician'],
+  'survey.edit': atTheSaw,
   'design.edit': designers,
   'parts.edit': money,
   'delivery.edit': everyone,
@@ -33,6 +34,8 @@ export const PERMISSIONS = {
   'vehicle.edit': everyone,
   'catalogue.read': everyone,
   'catalogue.edit': money,
+  /** The calliper reading of a real sheet and nothing else of the catalogue. */
+  'board.measure': atTheSaw,
   'supplier.read': money,
   'supplier.edit': money,
   'people.read': everyone,

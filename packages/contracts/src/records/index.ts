@@ -7,6 +7,7 @@ export {
   finishFiguresSchema,
   type HardwareFigures,
   hardwareFiguresSchema,
+  measuredThicknessMmSchema,
   PART_KINDS,
   type PartFigures,
   type PartKind,

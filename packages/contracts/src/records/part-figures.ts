@@ -63,11 +63,14 @@ export const sourceFiguresSchema = z.strictObject({
 });
 export type SourceFigures = z.infer<typeof sourceFiguresSchema>;
 
+/** Calliper reading of a real sheet, mm. */
+export const measuredThicknessMmSchema = z.number().positive().max(100);
+
 export const sheetFiguresSchema = z.strictObject({
   material: z.enum(['mdf', 'birch-ply', 'ply', 'light-mdf', 'other']),
   nominalThicknessMm: z.number().positive().max(100),
-  /** Calliper reading of the real sheet; null = not measured yet, so cut lists stay draft. */
-  measuredThicknessMm: z.number().positive().max(100).nullable().default(null),
+  /** Null = not measured yet, so cut lists stay draft. */
+  measuredThicknessMm: measuredThicknessMmSchema.nullable().default(null),
   lengthMm: mm(5_000),
   widthMm: mm(5_000),
   /** Along which side the face grain runs; `none` for boards without grain. */

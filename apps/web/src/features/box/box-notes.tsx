@@ -5,6 +5,7 @@ import type { SheetKind } from '@gusset/contracts/sheet';
 import type { SoundResult } from '@gusset/contracts/sound';
 import { cornerInBox, type SheetOutcome } from '@gusset/sheets';
 import { formatVolume } from '@gusset/units';
+import { type NominalBoard, NominalBoards } from '../../shared/job/nominal-boards.tsx';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
@@ -29,10 +30,12 @@ export type BoxNotesProps = {
   /** Sheets it reads that are not issued yet. */
   readonly drafts: readonly SheetKind[];
   readonly length: LengthWords;
+  /** `JobSheet.reread` */
+  readonly reread: () => Promise<void>;
 };
 
 /** Verdict first, then the air, the weight, and what to mind. */
-export function BoxNotes({ outcome, result, sound, drafts, length }: BoxNotesProps) {
+export function BoxNotes({ outcome, result, sound, drafts, length, reread }: BoxNotesProps) {
   const isCurrent = outcome.state === 'ready';
   const lift = result === null ? null : liftHeadline(result);
   return (
@@ -44,6 +47,7 @@ export function BoxNotes({ outcome, result, sound, drafts, length }: BoxNotesPro
       {drafts.length === 0 ? null : <Say {...draftHeadline(drafts)} />}
       {result === null ? null : (
         <>
+          <NominalBoards boards={nominalBoards(result)} length={length} reread={reread} />
           <VolumeLedger result={result} sound={sound} />
           <Weight result={result} />
           {lift === null ? null : <Say {...lift} />}
@@ -55,6 +59,14 @@ export function BoxNotes({ outcome, result, sound, drafts, length }: BoxNotesPro
       )}
     </div>
   );
+}
+
+/** Taken as sold; a baffle of the box's own board is one board. */
+function nominalBoards({ carcass, baffle }: BoxSheetResult): readonly NominalBoard[] {
+  const boards = baffle.partId === carcass.partId ? [carcass] : [carcass, baffle];
+  return boards
+    .filter(({ isMeasured }) => !isMeasured)
+    .map(({ partId, name, thicknessMm }) => ({ boardId: partId, name, thicknessMm }));
 }
 
 /** Where the notes stand under the drawings, the verdict still comes first: in one line above them. */

@@ -81,6 +81,7 @@ export function BoxScreen({ opened, start }: BoxScreenProps) {
             sound={sheet.data.upstream.sound ?? null}
             drafts={sheet.data.draftUpstream}
             length={rule.words}
+            reread={sheet.reread}
           />
         }
       >

@@ -117,7 +117,11 @@ export function otherFindings({ box, place, notes }: JudgedBox): {
     findings: box.findings.filter(
       ({ code }) => BOX_FINDING_LEVELS[code] !== 'stop' && code !== 'two-person-lift',
     ),
-    notes: place === null ? notes.filter(({ code }) => code !== 'no-place' && code !== 'no-survey') : notes,
+    notes: notes.filter(
+      ({ code }) =>
+        // said by verdicts of their own
+        code !== 'thickness-nominal' && (place !== null || (code !== 'no-place' && code !== 'no-survey')),
+    ),
   };
 }
 

@@ -3,13 +3,13 @@
 import type { CuttingNote, CuttingResult } from '@gusset/contracts/cutting-sheet';
 import type { SheetOutcome } from '@gusset/sheets';
 import { sheetName } from '@gusset/sheets';
+import { NominalBoards } from '../../shared/job/nominal-boards.tsx';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
 import styles from './cutting-screen.module.css';
 import type { CuttingJobSheet, LengthRule } from './cutting-types.ts';
 import { areaBalance, cuttingHeadline, noteWords } from './cutting-words.ts';
-import { ThicknessField } from './thickness-field.tsx';
 
 export type CuttingNotesProps = {
   readonly sheet: CuttingJobSheet;
@@ -79,26 +79,13 @@ function OutcomeVerdict({ outcome }: { readonly outcome: SheetOutcome<CuttingRes
 
 type OfNotes = { readonly notes: readonly CuttingNote[]; readonly rule: LengthRule };
 
-/** One tap from draft to settled: the real thickness. */
+/** What keeps the sizes from being settled: a board taken as sold, or measured after the box was drawn. */
 function Thickness({ sheet, notes, rule }: OfNotes & { readonly sheet: CuttingJobSheet }) {
   const nominal = notes.filter((note) => note.code === 'thickness-nominal');
   const moved = notes.filter((note) => note.code === 'thickness-moved');
   return (
     <>
-      {nominal.length === 0 ? null : (
-        <Verdict tone="check" words="Draft until the real sheet is measured">
-          {nominal.map(({ boardId, name, thicknessMm }) => (
-            <div key={boardId} className={styles.measure}>
-              <p>
-                {name} is sold as {rule.words(thicknessMm)}. A few tenths move every size.
-              </p>
-              <div data-screen-only="">
-                <ThicknessField sheet={sheet} boardId={boardId} name={name} />
-              </div>
-            </div>
-          ))}
-        </Verdict>
-      )}
+      <NominalBoards boards={nominal} length={rule.words} reread={sheet.reread} />
       {moved.length === 0 ? null : (
         <Verdict tone="check" words="The box was drawn before its board was measured">
           {moved.map(({ boardId, name, drawnMm, measuredMm }) => (

@@ -31,6 +31,7 @@ export type SheetData<Input, Facts, Upstream, Result> = {
 
 /** The procedures of one kind of sheet, as `useTRPCClient().sheet.<kind>` gives them. */
 export type SheetProcedures<Data, Input> = {
+  readonly read: { query(at: { jobId: string }): Promise<Data> };
   readonly save: { mutate(draft: { jobId: string; version: number; input: Input }): Promise<Data> };
   readonly issue: { mutate(at: { jobId: string; version: number }): Promise<Data> };
   readonly check: { mutate(at: { jobId: string; issueId: string }): Promise<Data> };

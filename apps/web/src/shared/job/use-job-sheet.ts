@@ -42,6 +42,8 @@ export type JobSheet<Input, Facts, Upstream, Result> = {
   readonly mayEdit: boolean;
   /** Draft differs from the last issue. */
   readonly isDraft: boolean;
+  /** Reads it again, with what the records that it reads say now. */
+  readonly reread: () => Promise<void>;
   readonly issue: () => Promise<void>;
   readonly check: () => Promise<void>;
   readonly isBusy: boolean;
@@ -115,6 +117,7 @@ export function useJobSheet<Input extends object, Facts, Upstream, Result>(
     mayEdit: may(person.role, SHEETS[kind].editPermission),
     // The database sorts the keys of what it keeps; a sheet nobody wrote on has them as the code does.
     isDraft: data.issue === null || canonicalJson(data.issue.input) !== canonicalJson(data.input),
+    reread: () => act(() => procedures.read.query({ jobId })),
     issue: () => act(() => procedures.issue.mutate({ jobId, version: version.current })),
     check: () =>
       act(async () => {
