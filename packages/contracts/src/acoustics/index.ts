@@ -9,6 +9,31 @@ export {
   ventedTargetSchema,
 } from './box-setting.ts';
 export {
+  type AbsentAlignment,
+  type AlignmentDesign,
+  type AlignmentStrength,
+  type Alignments,
+  type AlignmentsInput,
+  alignmentsSchema,
+  type ClosedAlignment,
+  type ClosedAlignmentFamily,
+  type RadiatorTuning,
+  type RadiatorTuningInput,
+  radiatorTuningSchema,
+  type SymmetricBandpass,
+  type SymmetricBandpassInput,
+  symmetricBandpassSchema,
+  type VentedAlignmentDesign,
+  type VentedAlignmentFamily,
+} from './design-alignments.ts';
+export {
+  type DesignBand,
+  type DesignSystem,
+  type DesignSystemInput,
+  designBandSchema,
+  designSystemSchema,
+} from './design-system.ts';
+export {
   coilCountSchema,
   type DriverDataSheet,
   type DriverDataSheetInput,
