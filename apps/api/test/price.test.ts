@@ -105,7 +105,7 @@ describe('the price sheet', () => {
     expect(facts.rates.hourlyCostBySkillMinor).toEqual({ fab: 3_501, tune: 9_000 });
   });
 
-  it('cannot be issued before the parts are', async () => {
+  it('is issued after the parts are, also when there are none', async () => {
     const customer = await owner.api.customer.create.mutate({
       key: randomUUID(),
       input: { name: 'L. Brandt' },
@@ -124,6 +124,10 @@ describe('the price sheet', () => {
       owner.api.sheet.price.issue.mutate({ jobId: job.id, version: saved.version }),
     );
     expect(refused.code).toBe('UPSTREAM_NOT_ISSUED');
+    const { version } = await owner.api.sheet.parts.read.query({ jobId: job.id });
+    await owner.api.sheet.parts.issue.mutate({ jobId: job.id, version });
+    const issued = await owner.api.sheet.price.issue.mutate({ jobId: job.id, version: saved.version });
+    expect(issued).toMatchObject({ upstream: { parts: { lines: [] } }, issue: { revision: 'A' } });
   });
 });
 

@@ -72,7 +72,10 @@ describe('the parts sheet', () => {
     const lines = linesOf({ overrides: [{ ...unchanged, key: `sheet:${board.id}`, leftOut: true }] });
     expect(lines.some((line) => line.key.startsWith('sheet:'))).toBe(false);
   });
-  it('asks for something when there is nothing', () => {
-    expect(partsSheet.compute(partsSheet.emptyInput(), facts, {})).toMatchObject({ state: 'incomplete' });
+  it('stands without a line: a job can be labour only', () => {
+    expect(partsSheet.compute(partsSheet.emptyInput(), facts, {})).toEqual({
+      state: 'ready',
+      result: { lines: [] },
+    });
   });
 });

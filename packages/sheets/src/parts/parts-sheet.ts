@@ -37,11 +37,8 @@ export const partsSheet: SheetDefinition<PartsInput, PartsFacts, PartsUpstream, 
         { field: `handLines.${unnamed}.description`, what: `what line ${unnamed + 1} by hand is` },
       ]);
     }
-    const lines = [...fromDesign, ...byHand];
-    if (lines.length === 0) {
-      return incomplete([{ field: 'handLines', what: 'a part: from a design above, or added by hand' }]);
-    }
-    return ready({ lines });
+    // None at all is an answer too: a job of labour only, whose price reads that there are no parts.
+    return ready({ lines: [...fromDesign, ...byHand] });
   },
   keyFigures: (result) =>
     result.lines.map(

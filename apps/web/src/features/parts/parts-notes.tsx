@@ -27,6 +27,10 @@ export function PartsNotes({ sheet }: { readonly sheet: PartsSheet }) {
             ))}
           </ul>
         </Verdict>
+      ) : lines.length === 0 ? (
+        <Verdict tone="note" words="No parts: labour only">
+          Issue it like this if nothing is bought, taken from the shelf or brought for this job.
+        </Verdict>
       ) : short.length > 0 ? (
         <Verdict tone="check" words="The shelf holds too few">
           {short.map((line) => line.description).join(', ')}

@@ -14,6 +14,8 @@ import type { PriceJobSheet } from './price-sheet-types.ts';
 import { KIND_WORDS, noteWords, priceHeadline, warningWords } from './price-words.ts';
 import { useMoney } from './use-money.ts';
 
+const NO_PARTS = 'Labour only: sheet 07 names no part for this job.';
+
 /** Verdict first, then totals, what it earns, what changed. */
 export function PriceNotes({ sheet }: { readonly sheet: PriceJobSheet }) {
   const { outcome, result, data } = sheet;
@@ -58,6 +60,7 @@ function Figures({ result, sheet }: { readonly result: PriceResult; readonly she
   const nameOf = (key: string) => names.get(key) ?? 'A line';
   const headline = priceHeadline(result, money);
   const said = [
+    ...(sheet.data.upstream.parts?.lines.length === 0 ? [NO_PARTS] : []),
     ...quote.warnings.map((warning) => warningWords(warning, nameOf, money)),
     ...notes.map((note) => noteWords(note, nameOf)),
   ];
