@@ -5,24 +5,43 @@
 import type { Cabin } from '@gusset/contracts/acoustics';
 import { type Refusal, refuse } from '@gusset/units';
 import type { Air } from './air.ts';
-import { complex, divide } from './complex.ts';
-import type { Transfer } from './filters.ts';
+import { at } from './linear-solve.ts';
+import { addTransfer, GAIN_DB, type RationalTransfer } from './transfer.ts';
+
+/** A cabin ready to be asked at any frequency. */
+export type CabinGain =
+  | { readonly kind: 'shelf'; readonly transfer: RationalTransfer }
+  | { readonly kind: 'curve'; readonly logHz: Float64Array; readonly gainDb: Float64Array };
 
 /** Where a cabin starts to lift: half a wavelength in its longest clear length, Hz. */
 export function cabinCornerHz(longestM: number, air: Air): number {
   return air.soundSpeedMps / (2 * longestM);
 }
 
-export function cabinTransfer(cabin: Cabin, air: Air): Transfer {
-  if (cabin.kind === 'curve')
-    return (frequencyHz) => complex(10 ** (curveGainDb(cabin.points, frequencyHz) / 20));
-  const upperHz = cabinCornerHz(cabin.longestM, air);
+export function cabinGain(cabin: Cabin, air: Air): CabinGain {
+  if (cabin.kind === 'curve') {
+    return {
+      kind: 'curve',
+      logHz: Float64Array.from(cabin.points, ({ frequencyHz }) => Math.log(frequencyHz)),
+      gainDb: Float64Array.from(cabin.points, ({ gainDb }) => gainDb),
+    };
+  }
   const { lowerHz, upperQ, lowerQ } = cabin;
-  return (f) =>
-    divide(
-      complex(upperHz ** 2 - f ** 2, (f * upperHz) / upperQ),
-      complex(lowerHz ** 2 - f ** 2, (f * lowerHz) / lowerQ),
-    );
+  const span = cabinCornerHz(cabin.longestM, air) / lowerHz;
+  return {
+    kind: 'shelf',
+    transfer: {
+      referenceHz: lowerHz,
+      numerator: [span ** 2, span / upperQ, 1],
+      denominator: [1, 1 / lowerQ, 1],
+    },
+  };
+}
+
+/** Adds what the body does at a frequency to `gains`; a measured curve lifts the level alone. */
+export function addCabin(cabin: CabinGain, frequencyHz: number, gains: Float64Array): void {
+  if (cabin.kind === 'shelf') addTransfer(cabin.transfer, frequencyHz, gains);
+  else gains[GAIN_DB] = at(gains, GAIN_DB) + curveGainDb(cabin.logHz, cabin.gainDb, Math.log(frequencyHz));
 }
 
 export function refuseCabin(cabin: Cabin, air: Air): Refusal | null {
@@ -36,15 +55,16 @@ export function refuseCabin(cabin: Cabin, air: Air): Refusal | null {
   });
 }
 
-type CurvePoint = { readonly frequencyHz: number; readonly gainDb: number };
-
 /** Straight in dB over the logarithm of frequency; held level beyond both ends. */
-function curveGainDb(points: readonly CurvePoint[], frequencyHz: number): number {
-  const next = points.findIndex((point) => point.frequencyHz >= frequencyHz);
-  const above = points[next];
-  if (above === undefined) return points.at(-1)?.gainDb ?? 0;
-  const below = points[next - 1];
-  if (below === undefined) return above.gainDb;
-  const share = Math.log(frequencyHz / below.frequencyHz) / Math.log(above.frequencyHz / below.frequencyHz);
-  return below.gainDb + share * (above.gainDb - below.gainDb);
+function curveGainDb(logHz: Float64Array, gainDb: Float64Array, wanted: number): number {
+  let [below, above] = [0, logHz.length - 1];
+  if (wanted <= at(logHz, below)) return at(gainDb, below);
+  if (wanted >= at(logHz, above)) return at(gainDb, above);
+  while (above - below > 1) {
+    const middle = (below + above) >> 1;
+    if (at(logHz, middle) <= wanted) below = middle;
+    else above = middle;
+  }
+  const share = (wanted - at(logHz, below)) / (at(logHz, above) - at(logHz, below));
+  return at(gainDb, below) + share * (at(gainDb, above) - at(gainDb, below));
 }

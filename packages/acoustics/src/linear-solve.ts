@@ -1,115 +1,144 @@
-// Small dense complex systems by Gaussian elimination with partial pivoting, in flat arrays: a response solves
-// about a thousand of them while a hand is on a slider.
-import type { Complex } from './complex.ts';
+// Small dense complex systems by LU with partial pivoting, in flat arrays that are used again: a response solves
+// hundreds of them while a hand is on a slider, a search millions. The factors are kept, so that a second right-hand
+// side (the slope over frequency) costs a substitution only.
 
-const SINGULAR_RATIO = 1e-14; // a pivot this small beside its column is rounding, not physics
+const SINGULAR_RATIO_SQUARED = 1e-28; // a pivot 1e-14 of its column is rounding, not physics
+
+/** Complex numbers in a row, real and imaginary parts apart. */
+export type ComplexList = { readonly re: Float64Array; readonly im: Float64Array };
 
 /**
- * `size` rows of `size` coefficients and the right-hand side, row after row, real and imaginary parts apart. Rows and
- * columns must be of like size: whoever fills it picks units so.
+ * `size` rows of `size` coefficients, row after row. Rows and columns must be of like size: whoever fills it picks
+ * units so. Once factorised it holds the factors, with one over each pivot on the diagonal.
  */
-export type LinearSystem = {
+export type LinearSystem = ComplexList & {
   readonly size: number;
-  readonly re: number[];
-  readonly im: number[];
+  /** Which row of the question stands at each place after pivoting. */
+  readonly order: Int32Array;
+  /** By column, squared: what a pivot must exceed. */
+  readonly leastPivots: Float64Array;
 };
 
-export function emptySystem(size: number): LinearSystem {
-  const cells = size * (size + 1);
-  return { size, re: new Array<number>(cells).fill(0), im: new Array<number>(cells).fill(0) };
+export function complexList(length: number): ComplexList {
+  return { re: new Float64Array(length), im: new Float64Array(length) };
 }
 
-/** Adds to a coefficient; column `size` is the right-hand side. */
-export function addTo({ size, re, im }: LinearSystem, row: number, column: number, value: Complex): void {
-  const cell = row * (size + 1) + column;
-  re[cell] = at(re, cell) + value.re;
-  im[cell] = at(im, cell) + value.im;
+export function emptySystem(size: number): LinearSystem {
+  return {
+    ...complexList(size * size),
+    size,
+    order: new Int32Array(size),
+    leastPivots: new Float64Array(size),
+  };
 }
 
 /** A cell that is there: the index is computed from the size. */
-function at(cells: number[], index: number): number {
+export function at(cells: Float64Array | Int32Array, index: number): number {
   return cells[index] ?? 0;
 }
 
-/** The unknowns, or null where the system is singular to rounding. Works in place. */
-export function solveLinear(system: LinearSystem): Complex[] | null {
-  const { size } = system;
-  const least = smallestPivots(system);
+/** Turns the coefficients to factors, in place. False where the system is singular to rounding. */
+export function factorise(system: LinearSystem): boolean {
+  const { size, re, im, leastPivots } = system;
+  readScales(system);
   for (let column = 0; column < size; column++) {
-    const pivot = largestBelow(system, column);
-    if (!(pivot.sizeSquared > (least[column] ?? 0))) return null;
-    swapRows(system, column, pivot.row);
-    for (let row = column + 1; row < size; row++) clearBelow(system, column, row);
+    const row = pivotRow(system, column);
+    const sizeSquared = squaredAt(re, im, row * size + column);
+    if (!(sizeSquared > at(leastPivots, column))) return false;
+    if (row !== column) swapRows(system, column, row);
+    const pivot = column * size + column;
+    re[pivot] = at(re, pivot) / sizeSquared;
+    im[pivot] = -at(im, pivot) / sizeSquared;
+    for (let below = column + 1; below < size; below++) clearBelow(re, im, size, column, below);
   }
-  return substituteBack(system);
+  return true;
 }
 
-/** By column, squared: what a pivot must exceed. */
-function smallestPivots({ size, re, im }: LinearSystem): number[] {
-  const least: number[] = [];
-  for (let column = 0; column < size; column++) {
-    let largest = 0;
-    for (let cell = column; cell < re.length; cell += size + 1) {
-      largest = Math.max(largest, at(re, cell) ** 2 + at(im, cell) ** 2);
+/** The unknowns for one right-hand side, from the factors. `right` and `unknowns` are two different lists. */
+export function substitute(system: LinearSystem, right: ComplexList, unknowns: ComplexList): void {
+  const { size, re, im, order } = system;
+  for (let row = 0; row < size; row++) {
+    let sumRe = at(right.re, at(order, row));
+    let sumIm = at(right.im, at(order, row));
+    for (let k = 0; k < row; k++) {
+      const [a, b] = [at(re, row * size + k), at(im, row * size + k)];
+      const [c, d] = [at(unknowns.re, k), at(unknowns.im, k)];
+      sumRe -= a * c - b * d;
+      sumIm -= a * d + b * c;
     }
-    least.push(largest * SINGULAR_RATIO ** 2);
+    unknowns.re[row] = sumRe;
+    unknowns.im[row] = sumIm;
   }
-  return least;
+  for (let row = size - 1; row >= 0; row--) {
+    let sumRe = at(unknowns.re, row);
+    let sumIm = at(unknowns.im, row);
+    for (let k = row + 1; k < size; k++) {
+      const [a, b] = [at(re, row * size + k), at(im, row * size + k)];
+      const [c, d] = [at(unknowns.re, k), at(unknowns.im, k)];
+      sumRe -= a * c - b * d;
+      sumIm -= a * d + b * c;
+    }
+    const [a, b] = [at(re, row * size + row), at(im, row * size + row)];
+    unknowns.re[row] = a * sumRe - b * sumIm;
+    unknowns.im[row] = a * sumIm + b * sumRe;
+  }
 }
 
-function largestBelow({ size, re, im }: LinearSystem, column: number): { row: number; sizeSquared: number } {
-  let best = { row: column, sizeSquared: -1 };
-  for (let row = column; row < size; row++) {
-    const cell = row * (size + 1) + column;
-    const sizeSquared = at(re, cell) ** 2 + at(im, cell) ** 2;
-    if (sizeSquared > best.sizeSquared) best = { row, sizeSquared };
+function squaredAt(re: Float64Array, im: Float64Array, cell: number): number {
+  return at(re, cell) * at(re, cell) + at(im, cell) * at(im, cell);
+}
+
+function readScales({ size, re, im, order, leastPivots }: LinearSystem): void {
+  for (let column = 0; column < size; column++) {
+    order[column] = column;
+    let largest = 0;
+    for (let cell = column; cell < size * size; cell += size) {
+      const squared = squaredAt(re, im, cell);
+      if (squared > largest) largest = squared;
+    }
+    leastPivots[column] = largest * SINGULAR_RATIO_SQUARED;
+  }
+}
+
+function pivotRow({ size, re, im }: LinearSystem, column: number): number {
+  let best = column;
+  let largest = squaredAt(re, im, column * size + column);
+  for (let row = column + 1; row < size; row++) {
+    const squared = squaredAt(re, im, row * size + column);
+    if (squared <= largest) continue;
+    best = row;
+    largest = squared;
   }
   return best;
 }
 
-function swapRows({ size, re, im }: LinearSystem, a: number, b: number): void {
-  if (a === b) return;
-  for (let column = 0; column <= size; column++) {
-    const [i, j] = [a * (size + 1) + column, b * (size + 1) + column];
+/** Factors to the left go along: they belong to the row. */
+function swapRows({ size, re, im, order }: LinearSystem, a: number, b: number): void {
+  for (let column = 0; column < size; column++) {
+    const [i, j] = [a * size + column, b * size + column];
     const [heldRe, heldIm] = [at(re, i), at(im, i)];
     re[i] = at(re, j);
     im[i] = at(im, j);
     re[j] = heldRe;
     im[j] = heldIm;
   }
+  const held = at(order, a);
+  order[a] = at(order, b);
+  order[b] = held;
 }
 
-/** Takes a multiple of row `column` from `row`, so that its cell under the pivot is gone. */
-function clearBelow({ size, re, im }: LinearSystem, column: number, row: number): void {
-  const source = column * (size + 1);
-  const target = row * (size + 1);
-  const factor = quotient(re, im, target + column, source + column);
-  for (let k = column + 1; k <= size; k++) {
+/** Takes a multiple of row `column` from `row` and keeps the multiple in the cell that it clears. */
+function clearBelow(re: Float64Array, im: Float64Array, size: number, column: number, row: number): void {
+  const [source, target] = [column * size, row * size];
+  const [a, b] = [at(re, target + column), at(im, target + column)];
+  const [c, d] = [at(re, source + column), at(im, source + column)];
+  const factorRe = a * c - b * d;
+  const factorIm = a * d + b * c;
+  re[target + column] = factorRe;
+  im[target + column] = factorIm;
+  for (let k = column + 1; k < size; k++) {
     const [sourceRe, sourceIm] = [at(re, source + k), at(im, source + k)];
-    re[target + k] = at(re, target + k) - (factor.re * sourceRe - factor.im * sourceIm);
-    im[target + k] = at(im, target + k) - (factor.re * sourceIm + factor.im * sourceRe);
+    re[target + k] = at(re, target + k) - (factorRe * sourceRe - factorIm * sourceIm);
+    im[target + k] = at(im, target + k) - (factorRe * sourceIm + factorIm * sourceRe);
   }
-}
-
-function quotient(re: number[], im: number[], over: number, under: number): Complex {
-  const [a, b, c, d] = [at(re, over), at(im, over), at(re, under), at(im, under)];
-  const squared = c * c + d * d;
-  return { re: (a * c + b * d) / squared, im: (b * c - a * d) / squared };
-}
-
-function substituteBack({ size, re, im }: LinearSystem): Complex[] {
-  const right = size; // column
-  const unknowns: Complex[] = [];
-  for (let row = size - 1; row >= 0; row--) {
-    const start = row * (size + 1);
-    const answer = quotient(re, im, start + right, start + row);
-    unknowns.unshift(answer);
-    for (let above = 0; above < row; above++) {
-      const cell = above * (size + 1) + row;
-      const target = above * (size + 1) + right;
-      re[target] = at(re, target) - (at(re, cell) * answer.re - at(im, cell) * answer.im);
-      im[target] = at(im, target) - (at(re, cell) * answer.im + at(im, cell) * answer.re);
-    }
-  }
-  return unknowns;
 }

@@ -6,8 +6,12 @@ import { TRUTH_CASES } from '../truth/cases.ts';
 import { airAt } from './air.ts';
 import { buildNetwork } from './build-network.ts';
 import { squeezeAdmittance } from './chamber.ts';
-import { add, magnitude, multiply, scale, ZERO } from './complex.ts';
-import { type Network, type NetworkState, solveNetwork } from './network.ts';
+import { CURRENT, compileNetwork, OUTSIDE, OUTSIDE_SLOPE } from './compiled-network.ts';
+import { add, complex, divide, magnitude, multiply, scale, ZERO } from './complex.ts';
+import type { ComplexList } from './linear-solve.ts';
+import type { Network } from './network.ts';
+import { solveSlope } from './network-slope.ts';
+import { solveNetwork } from './solve-network.ts';
 import { blockedImpedance } from './voice-coil.ts';
 
 function networkOf(input: SoundSystemInput): Network {
@@ -15,11 +19,34 @@ function networkOf(input: SoundSystemInput): Network {
   return buildNetwork(system, airAt(system.air)).network;
 }
 
+const numberAt = ({ re, im }: ComplexList, place: number) => complex(re[place] ?? Number.NaN, im[place]);
+
+/** A solution as complex numbers, per volt of the source. */
+function stateOf(network: Network, frequencyHz: number) {
+  const compiled = compileNetwork(network);
+  const omega = 2 * Math.PI * frequencyHz;
+  solveNetwork(compiled, omega);
+  solveSlope(compiled, omega);
+  const { unknowns, taps, sums, motorCount } = compiled;
+  let motor = 0;
+  return {
+    omega,
+    current: numberAt(sums, CURRENT),
+    outsideFlow: numberAt(sums, OUTSIDE),
+    outsideSlope: numberAt(sums, OUTSIDE_SLOPE),
+    stringCurrents: network.strings.map((_, s) => numberAt(unknowns, network.chambers.length + s)),
+    pressures: network.chambers.map((_, k) => scale(numberAt(unknowns, k), 1 / network.driver.sdM2)),
+    velocities: network.strings.map(({ motors }) => motors.map(() => numberAt(taps.value, motor++))),
+    outletFlows: network.outlets.map((_, o) => numberAt(taps.value, motorCount + o)),
+  };
+}
+type State = ReturnType<typeof stateOf>;
+
 const square = (a: { re: number; im: number }) => a.re ** 2 + a.im ** 2;
 const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
 
 /** Everything that turns to heat, W per volt². */
-function heat(network: Network, state: NetworkState): number {
+function heat(network: Network, state: State): number {
   const blockedOhm = blockedImpedance(network.coil, state.omega).re;
   const drivers = network.strings.map(({ copies, motors }, s) =>
     sum(
@@ -51,7 +78,7 @@ describe('solveNetwork', () => {
     fc.assert(
       fc.property(caseAndFrequency, ([{ input }, frequencyHz]) => {
         const network = networkOf(input);
-        const state = solveNetwork(network, frequencyHz);
+        const state = stateOf(network, frequencyHz);
         const given = state.current.re; // of one volt, real part of V I*
         expect(Math.abs(heat(network, state) / given - 1)).toBeLessThan(1e-9);
       }),
@@ -64,7 +91,7 @@ describe('solveNetwork', () => {
       fc.property(caseAndFrequency, ([{ input }, frequencyHz]) => {
         const network = networkOf(input);
         if (network.chambers.length === 0 || input.enclosure.kind === 'infinite-baffle') return;
-        const state = solveNetwork(network, frequencyHz);
+        const state = stateOf(network, frequencyHz);
         const squeezed = network.chambers.map((chamber, k) =>
           multiply(state.pressures[k] ?? ZERO, squeezeAdmittance(chamber, state.omega)),
         );
@@ -82,7 +109,7 @@ describe('solveNetwork', () => {
     if (baffle === undefined) throw new Error('no baffle case');
     const input = { ...baffle.input, driver: { ...baffle.input.driver, leMh: 0 } };
     const { driver } = input;
-    const state = solveNetwork(networkOf(input), driver.fsHz);
+    const state = stateOf(networkOf(input), driver.fsHz);
     const ohm = 1 / magnitude(state.current);
     expect(ohm).toBeCloseTo(driver.reOhm * (1 + driver.qms / driver.qes), 9);
   });
@@ -91,9 +118,25 @@ describe('solveNetwork', () => {
     const one = TRUTH_CASES.find(({ id }) => id === 'closed');
     if (one === undefined) throw new Error('no closed case');
     const network = networkOf(one.input);
-    const state = solveNetwork(network, 40);
+    const state = stateOf(network, 40);
     const cone = scale(state.velocities[0]?.[0] ?? ZERO, network.driver.sdM2);
     expect(magnitude(cone)).toBeGreaterThan(1e-6);
     expect(magnitude(add(state.outsideFlow, scale(cone, -1)))).toBeLessThan(1e-15);
+  });
+
+  it('has the slope of its own flow over frequency, in every kind of system', () => {
+    fc.assert(
+      fc.property(caseAndFrequency, ([{ input }, frequencyHz]) => {
+        const network = networkOf(input);
+        const { outsideFlow, outsideSlope, omega } = stateOf(network, frequencyHz);
+        const step = 1e-5; // relative: what a central difference loses by is its square
+        const above = stateOf(network, frequencyHz * (1 + step)).outsideFlow;
+        const below = stateOf(network, frequencyHz * (1 - step)).outsideFlow;
+        const difference = scale(add(above, scale(below, -1)), 1 / (2 * step * omega));
+        const apart = divide(add(difference, scale(outsideSlope, -1)), outsideFlow);
+        expect(magnitude(apart) * omega).toBeLessThan(1e-4);
+      }),
+      { numRuns: 300 },
+    );
   });
 });

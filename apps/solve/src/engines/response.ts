@@ -1,7 +1,8 @@
 // The public `response` document, mapped onto the acoustics engine and back.
-import { solveResponse } from '@gusset/acoustics';
+import { levelsAtDrives, solveResponse } from '@gusset/acoustics';
 import {
   type Chamber,
+  type Drive,
   type Enclosure,
   type Filter,
   type Port,
@@ -31,7 +32,13 @@ function toSystem(request: SolveResponseRequest): SoundSystem {
   return {
     frequenciesHz: request.frequencies_Hz,
     air: { temperatureC: air.temperature_C, pressurePa: air.pressure_Pa },
-    source: { voltageVrms: source.voltage_Vrms, outputOhm: source.Rg_ohm, cableOhm: source.Rcable_ohm },
+    source: {
+      voltageVrms: source.voltage_Vrms,
+      outputOhm: source.Rg_ohm,
+      cableOhm: source.Rcable_ohm,
+      maxVoltageVrms: source.max_Vrms,
+      maxCurrentArms: source.max_Arms,
+    },
     filters: request.filters.map(toFilter),
     driver: {
       fsHz: driver.fs_Hz,
@@ -162,7 +169,7 @@ function toAnswer(id: SolveResponseAnswer['id'], result: ResponseResult): SolveR
     frequencies_Hz: result.frequenciesHz,
     spl_dB: result.splDb,
     impedance_ohm: result.impedanceOhm,
-    impedance_phase_deg: result.impedancePhaseRad.map((rad) => (rad * 180) / Math.PI),
+    impedance_phase_deg: degrees(result.impedancePhaseRad),
     excursion_mm: result.excursionMm,
     group_delay_ms: result.groupDelayMs,
     max_spl_dB: result.maxSplDb,
@@ -171,7 +178,25 @@ function toAnswer(id: SolveResponseAnswer['id'], result: ResponseResult): SolveR
     ...(portSpeedMps && { port_velocity_mps: portSpeedMps }),
     ...(rearPortSpeedMps && { port_rear_velocity_mps: rearPortSpeedMps }),
     ...(radiatorExcursionMm && { pr_excursion_mm: radiatorExcursionMm }),
+    phase_deg: degrees(result.phaseRad),
+    current_Arms: result.currentArms,
+    power_W: result.realPowerWatts,
+    apparent_power_VA: result.apparentPowerVa,
+    ...levelsAt(result),
     derived: toDerived(result.figures),
+  };
+}
+
+const degrees = (curve: readonly number[]): number[] => curve.map((rad) => (rad * 180) / Math.PI);
+
+/** The level curve at one watt, and at full power where that is known. */
+function levelsAt(result: ResponseResult): Pick<SolveResponseAnswer, 'spl_1W_dB' | 'spl_full_power_dB'> {
+  const levels = levelsAtDrives(result);
+  const at = (wanted: Drive['drive']) => levels.find(({ drive }) => drive === wanted)?.splDb;
+  const [oneWatt, fullPower] = [at('one-watt'), at('full-power')];
+  return {
+    ...(oneWatt && { spl_1W_dB: oneWatt }),
+    ...(fullPower && { spl_full_power_dB: fullPower }),
   };
 }
 

@@ -61,6 +61,8 @@ export {
 } from './enclosure.ts';
 export { firstRefusal } from './first-refusal.ts';
 export {
+  type Drive,
+  driveSchema,
   type LimitCause,
   limitCauseSchema,
   type PortFigures,
@@ -72,6 +74,22 @@ export {
   type SoundFigures,
   soundFiguresSchema,
 } from './result.ts';
+export {
+  type FoundDesign,
+  type LeftOut,
+  SEARCH_AIMS,
+  SEARCH_KINDS,
+  type SearchAim,
+  type SearchAnswer,
+  type SearchBrief,
+  type SearchCounts,
+  type SearchDriver,
+  type SearchKind,
+  type SearchProgress,
+  searchAimSchema,
+  searchBriefSchema,
+  searchKindSchema,
+} from './search.ts';
 export {
   type SolveResponseAnswer,
   type SolveResponseRequest,

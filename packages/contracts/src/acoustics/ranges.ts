@@ -54,6 +54,8 @@ export const SOURCE_RANGES = {
   voltageVrms: quantity(0.001, 1_000, 'V'),
   outputOhm: quantity(0, 1_000, 'Ω'),
   cableOhm: quantity(0, 100, 'Ω'),
+  maxVoltageVrms: quantity(0.001, 1_000, 'V'),
+  maxCurrentArms: quantity(0.001, 1_000, 'A'),
 };
 
 export const ARRAY_RANGES = {

@@ -5,7 +5,14 @@ import type { DeepReadonly } from './deep-readonly.ts';
 const curve = z.array(z.number());
 
 /** What stops the level from rising further at a frequency. */
-export const limitCauseSchema = z.enum(['thermal', 'excursion', 'inner-excursion', 'radiator-excursion']);
+export const limitCauseSchema = z.enum([
+  'thermal',
+  'amplifier-voltage',
+  'amplifier-current',
+  'excursion',
+  'inner-excursion',
+  'radiator-excursion',
+]);
 export type LimitCause = z.infer<typeof limitCauseSchema>;
 
 export const portRoleSchema = z.enum(['port', 'front-port', 'rear-port']);
@@ -58,15 +65,35 @@ export const soundFiguresSchema = z.strictObject({
 });
 export type SoundFigures = DeepReadonly<z.infer<typeof soundFiguresSchema>>;
 
+/**
+ * Drives that levels are compared at: one watt into the direct-current load, the voltage asked for, and all that the
+ * coils and the amplifier take.
+ */
+export const driveSchema = z.strictObject({
+  drive: z.enum(['one-watt', 'given', 'full-power']),
+  voltageVrms: z.number(),
+  /** Above the plotted level; the model is linear, so every level curve moves by it as a whole. */
+  aboveDb: z.number(),
+});
+export type Drive = DeepReadonly<z.infer<typeof driveSchema>>;
+
 export const responseResultSchema = z.strictObject({
   frequenciesHz: curve,
   /** At the listening distance, cabin included where one is given. */
   splDb: curve,
   /** The same without the cabin. */
   splFreeDb: curve,
+  /** Of the pressure against the source's voltage before the filters, -π to π; filters and cabin included. */
+  phaseRad: curve,
   impedanceOhm: curve,
   /** Inductive is positive. */
   impedancePhaseRad: curve,
+  /** Out of the amplifier, after the filters. */
+  currentArms: curve,
+  /** At the amplifier's terminals: what turns to heat in cable, coils, suspensions and losses of the air. */
+  realPowerWatts: curve,
+  /** The same terminals, volts times amperes: what the amplifier has to be able to give. */
+  apparentPowerVa: curve,
   /** Peak, one way; the outer cone of an isobaric pair. */
   excursionMm: curve,
   innerExcursionMm: curve.nullable(),
@@ -75,9 +102,11 @@ export const responseResultSchema = z.strictObject({
   portSpeedMps: curve.nullable(),
   rearPortSpeedMps: curve.nullable(),
   groupDelayMs: curve,
-  /** Null where neither power nor travel of the driver is stated. */
+  /** Null where no limit of driver, radiators or amplifier is stated. */
   maxSplDb: curve.nullable(),
   maxSplLimit: z.array(limitCauseSchema).nullable(),
+  /** `full-power` is missing where neither the driver's power nor the amplifier's voltage is stated. */
+  drives: z.array(driveSchema),
   figures: soundFiguresSchema,
 });
 export type ResponseResult = DeepReadonly<z.infer<typeof responseResultSchema>>;

@@ -180,6 +180,9 @@ export const solveResponseRequestSchema = z.strictObject({
     voltage_Vrms: SOURCE_RANGES.voltageVrms,
     Rg_ohm: SOURCE_RANGES.outputOhm.default(0),
     Rcable_ohm: SOURCE_RANGES.cableOhm.default(0),
+    /** Most that the amplifier gives before it clips. */
+    max_Vrms: SOURCE_RANGES.maxVoltageVrms.nullable().default(null),
+    max_Arms: SOURCE_RANGES.maxCurrentArms.nullable().default(null),
   }),
   filters: z.array(filter).max(40, { error: 'at most 40 filters' }).default([]),
   driver,
@@ -228,13 +231,22 @@ export const solveResponseAnswerSchema = z.strictObject({
   impedance_phase_deg: curve,
   excursion_mm: curve,
   group_delay_ms: curve,
-  /** Null where neither Pe_W nor an Xmax_mm is given. */
+  /** Null where no limit is given: Pe_W, an Xmax_mm, max_Vrms, max_Arms. */
   max_spl_dB: curve.nullable(),
   max_spl_limit: z.array(limitCauseSchema).nullable(),
   excursion_inner_mm: curve.optional(),
   port_velocity_mps: curve.optional(),
   port_rear_velocity_mps: curve.optional(),
   pr_excursion_mm: curve.optional(),
+  /** Of the pressure against the source's voltage. */
+  phase_deg: curve.optional(),
+  current_Arms: curve.optional(),
+  /** Real power at the amplifier's terminals. */
+  power_W: curve.optional(),
+  apparent_power_VA: curve.optional(),
+  /** At one watt into Rdc_ohm, and at all that the coils and the amplifier take. */
+  spl_1W_dB: curve.optional(),
+  spl_full_power_dB: curve.optional(),
   derived: solveResponseDerivedSchema,
 });
 export type SolveResponseAnswer = DeepReadonly<z.infer<typeof solveResponseAnswerSchema>>;

@@ -29,6 +29,9 @@ export const sourceSchema = z.strictObject({
   outputOhm: SOURCE_RANGES.outputOhm.default(0),
   /** Both conductors of the loudspeaker cable together. */
   cableOhm: SOURCE_RANGES.cableOhm.default(0),
+  /** Most that the amplifier gives before it clips; null = not stated, so it limits nothing. */
+  maxVoltageVrms: SOURCE_RANGES.maxVoltageVrms.nullable().default(null),
+  maxCurrentArms: SOURCE_RANGES.maxCurrentArms.nullable().default(null),
 });
 export type Source = DeepReadonly<z.infer<typeof sourceSchema>>;
 

@@ -1,0 +1,245 @@
+// A network (network.ts) laid out once in flat arrays, to be solved at any number of frequencies (solve-network.ts)
+// with no allocation.
+//
+// The matrix of a network is a sum: constants, plus each branch's admittance times a pattern of cells that does not
+// change with frequency. A branch is resistance, mass and stiffness in series (one cone, the air of a chamber, an
+// outlet); the blocked coil is the one part of another form. The slope over frequency has the same patterns with the
+// admittances' own slopes, and its unknowns come from the same factors: A x' = -A' x.
+//
+// Pressures are carried as forces on one cone (p Sd) and flows as cone velocities (U / Sd), so that all rows are of
+// like size and a chamber at its own resonance (no admittance) needs nothing special.
+import { at, type ComplexList, complexList, emptySystem, type LinearSystem } from './linear-solve.ts';
+import type { Motor, Network } from './network.ts';
+import type { VoiceCoil } from './voice-coil.ts';
+
+/** Complex numbers to be added up in cells that don't change, each with its factor. */
+export type Pattern = {
+  /** Entries of part p: from `starts[p]` to before `starts[p + 1]`. */
+  readonly starts: Int32Array;
+  readonly cells: Int32Array;
+  readonly factors: Float64Array;
+};
+
+/** Branches as lists: R + j(w M - K/w), what that admits and its slope over w, and the cells that it goes into. */
+export type Branches = {
+  readonly resistance: Float64Array;
+  readonly mass: Float64Array;
+  readonly stiffness: Float64Array;
+  readonly admittance: ComplexList;
+  readonly slope: ComplexList;
+  readonly pattern: Pattern;
+};
+
+/**
+ * What can be read off a solution: first every motor's velocity (m/s outward), then every outlet's flow (m³/s out of
+ * its chamber). Each is a branch's admittance times a force, and the force a sum of unknowns.
+ */
+export type Taps = {
+  readonly branches: Int32Array;
+  readonly forces: Pattern;
+  /** How much of it moves air out to the listener: m² of a cone, 1 of an outlet, 0 of a cone that looks elsewhere. */
+  readonly outside: Float64Array;
+  readonly force: ComplexList;
+  readonly value: ComplexList;
+};
+
+/** Rms per volt of the source, rms. */
+export type CompiledNetwork = {
+  readonly matrix: LinearSystem;
+  readonly constants: Float64Array;
+  readonly matrixSlope: ComplexList;
+  readonly branches: Branches;
+  readonly coil: VoiceCoil;
+  /** Diagonal cell of each string, how many coils it has in series, and how many strings are like it. */
+  readonly coilCells: Int32Array;
+  readonly coilCounts: Float64Array;
+  readonly copies: Float64Array;
+  /** Chamber pressures as forces (N), then string currents (A); and their slopes over w. */
+  readonly unknowns: ComplexList;
+  readonly unknownSlopes: ComplexList;
+  readonly right: ComplexList;
+  readonly rightSlope: ComplexList;
+  readonly chamberCount: number;
+  /** By unknown: air that leaks out, m³/s per N; 0 for currents. */
+  readonly leaks: Float64Array;
+  readonly taps: Taps;
+  readonly motorCount: number;
+  readonly sums: ComplexList;
+};
+
+/** Places in `sums`: current out of the amplifier (A), air out to the listener (m³/s) and its slope over w. */
+export const CURRENT = 0;
+export const OUTSIDE = 1;
+export const OUTSIDE_SLOPE = 2;
+
+const CONE = 0; // the first branch: one cone in no air but its own
+
+type Entry = { readonly cell: number; readonly factor: number };
+type Branch = {
+  readonly resistance: number;
+  readonly mass: number;
+  readonly stiffness: number;
+  readonly entries: readonly Entry[];
+};
+
+export function compileNetwork(network: Network): CompiledNetwork {
+  const { chambers, strings, driver } = network;
+  const size = chambers.length + strings.length;
+  const right = complexList(size);
+  right.re.fill(1, chambers.length); // every string stands on the source's one volt
+  const leaks = new Float64Array(size);
+  chambers.forEach(({ leak }, k) => {
+    leaks[k] = leak / driver.sdM2;
+  });
+  return {
+    matrix: emptySystem(size),
+    constants: constantCells(network, size),
+    matrixSlope: complexList(size * size),
+    branches: layOutBranches(branchesOf(network, size)),
+    coil: network.coil,
+    coilCells: Int32Array.from(strings, (_, s) => (chambers.length + s) * (size + 1)),
+    coilCounts: Float64Array.from(strings, ({ motors }) =>
+      motors.reduce((sum, { drivers }) => sum + drivers, 0),
+    ),
+    copies: Float64Array.from(strings, ({ copies }) => copies),
+    unknowns: complexList(size),
+    unknownSlopes: complexList(size),
+    right,
+    rightSlope: complexList(size),
+    chamberCount: chambers.length,
+    leaks,
+    taps: layOutTaps(tapsOf(network)),
+    motorCount: strings.reduce((sum, { motors }) => sum + motors.length, 0),
+    sums: complexList(3),
+  };
+}
+
+/** Leaks on the diagonal of their chambers; amplifier and cable between all strings. */
+function constantCells(
+  { chambers, strings, driver, outputOhm, cableOhm }: Network,
+  size: number,
+): Float64Array {
+  const cells = new Float64Array(size * size);
+  chambers.forEach(({ leak }, k) => {
+    cells[k * (size + 1)] = leak / driver.sdM2 ** 2;
+  });
+  strings.forEach((_, s) => {
+    strings.forEach(({ copies }, o) => {
+      cells[(chambers.length + s) * size + chambers.length + o] = (outputOhm + cableOhm) * copies;
+    });
+  });
+  return cells;
+}
+
+/** The cone, then the air of each chamber, then each outlet. */
+function branchesOf({ driver, coil, chambers, strings, outlets }: Network, size: number): Branch[] {
+  const perCone = 1 / driver.sdM2 ** 2;
+  const onChamber = (k: number): readonly Entry[] => [{ cell: k * (size + 1), factor: perCone }];
+  const moved = strings.flatMap(({ motors, copies }, s) =>
+    motors.flatMap((motor) =>
+      motorEntries(motor, { row: chambers.length + s, size, copies, blTm: coil.blTm }),
+    ),
+  );
+  return [
+    {
+      resistance: driver.rmsNsPerM,
+      mass: driver.mmsKg,
+      stiffness: 1 / driver.cmsMPerN,
+      entries: moved,
+    },
+    ...chambers.map(({ absorption, compliance }, k) => ({
+      resistance: absorption,
+      mass: 0,
+      stiffness: 1 / compliance,
+      entries: onChamber(k),
+    })),
+    ...outlets.map(({ acousticResistance, acousticMass, acousticCompliance, chamber }) => ({
+      resistance: acousticResistance,
+      mass: acousticMass,
+      stiffness: acousticCompliance === null ? 0 : 1 / acousticCompliance,
+      entries: onChamber(chamber),
+    })),
+  ];
+}
+
+type Place = { readonly row: number; readonly size: number; readonly copies: number; readonly blTm: number };
+
+/** v = mobility (BL i - P_front + P_rear), into its string's voltage and into the air of both faces. */
+function motorEntries({ drivers, front, rear }: Motor, { row, size, copies, blTm }: Place): Entry[] {
+  const entries: Entry[] = [{ cell: row * (size + 1), factor: blTm ** 2 * drivers }];
+  const face = (chamber: number, sign: 1 | -1): void => {
+    entries.push(
+      { cell: row * size + chamber, factor: -sign * blTm * drivers },
+      { cell: chamber * size + row, factor: -sign * blTm * drivers * copies },
+      { cell: chamber * (size + 1), factor: drivers * copies },
+    );
+  };
+  if (typeof front === 'number') face(front, 1);
+  if (typeof rear === 'number') face(rear, -1);
+  if (typeof front === 'number' && typeof rear === 'number') {
+    entries.push(
+      { cell: front * size + rear, factor: -drivers * copies },
+      { cell: rear * size + front, factor: -drivers * copies },
+    );
+  }
+  return entries;
+}
+
+function layOutBranches(branches: readonly Branch[]): Branches {
+  return {
+    resistance: Float64Array.from(branches, ({ resistance }) => resistance),
+    mass: Float64Array.from(branches, ({ mass }) => mass),
+    stiffness: Float64Array.from(branches, ({ stiffness }) => stiffness),
+    admittance: complexList(branches.length),
+    slope: complexList(branches.length),
+    pattern: patternOf(branches),
+  };
+}
+
+type Tap = { readonly branch: number; readonly outside: number; readonly entries: readonly Entry[] };
+
+function tapsOf({ driver, coil, chambers, strings, outlets }: Network): Tap[] {
+  const cones = strings.flatMap(({ motors, copies }, s) =>
+    motors.map(({ drivers, front, rear }) => ({
+      branch: CONE,
+      outside: front === 'outside' ? driver.sdM2 * drivers * copies : 0,
+      entries: [
+        { cell: chambers.length + s, factor: coil.blTm },
+        ...(typeof front === 'number' ? [{ cell: front, factor: -1 }] : []),
+        ...(typeof rear === 'number' ? [{ cell: rear, factor: 1 }] : []),
+      ],
+    })),
+  );
+  const flows = outlets.map(({ chamber }, o) => ({
+    branch: CONE + 1 + chambers.length + o,
+    outside: 1,
+    entries: [{ cell: chamber, factor: 1 / driver.sdM2 }],
+  }));
+  return [...cones, ...flows];
+}
+
+function layOutTaps(taps: readonly Tap[]): Taps {
+  return {
+    branches: Int32Array.from(taps, ({ branch }) => branch),
+    forces: patternOf(taps),
+    outside: Float64Array.from(taps, ({ outside }) => outside),
+    force: complexList(taps.length),
+    value: complexList(taps.length),
+  };
+}
+
+/** Entries of one part on the same cell become one. */
+function patternOf(parts: readonly { readonly entries: readonly Entry[] }[]): Pattern {
+  const starts = new Int32Array(parts.length + 1);
+  const merged = parts.map(({ entries }, p) => {
+    const factors = new Map<number, number>();
+    for (const { cell, factor } of entries) factors.set(cell, (factors.get(cell) ?? 0) + factor);
+    starts[p + 1] = at(starts, p) + factors.size;
+    return [...factors];
+  });
+  return {
+    starts,
+    cells: Int32Array.from(merged.flat(), ([cell]) => cell),
+    factors: Float64Array.from(merged.flat(), ([, factor]) => factor),
+  };
+}

@@ -1,0 +1,105 @@
+// Many systems over the same frequencies, into lists that are used again: a search opens one sweep and runs thousands
+// of systems through it; `solveResponse` is one run. The circuit is solved at one volt; filters scale it before the
+// amplifier, the cabin acts on the pressure alone. Half space; all sources at one point; no propagation phase, no
+// directivity. Holds up to where box and ports are small beside the wavelength (see `soundVerdict`).
+import { addCabin } from './cabin.ts';
+import type { CompiledSystem } from './compiled-system.ts';
+import { at } from './linear-solve.ts';
+import { solveSlope } from './network-slope.ts';
+import { readLevel, readLoad, readLoudest, readTiming, readTravel } from './read-curves.ts';
+import { solveNetwork } from './solve-network.ts';
+import { addTransfer, GAIN_FIGURES } from './transfer.ts';
+
+/** What a run works out; the lists of a group that is not asked for keep what they held. */
+export type CurveGroup = 'level' | 'timing' | 'load' | 'travel' | 'loudest';
+
+const GROUPS: readonly CurveGroup[] = ['level', 'timing', 'load', 'travel', 'loudest'];
+
+/** Curves of one run, parallel to the frequencies; 0 where a part isn't there. Units as in `ResponseResult`. */
+export type SweepCurves = {
+  /** Group `level`. */
+  readonly splDb: Float64Array;
+  readonly splFreeDb: Float64Array;
+  /** Group `timing`. */
+  readonly phaseRad: Float64Array;
+  readonly groupDelayMs: Float64Array;
+  /** Group `load`. */
+  readonly impedanceOhm: Float64Array;
+  readonly impedancePhaseRad: Float64Array;
+  readonly currentArms: Float64Array;
+  readonly realPowerWatts: Float64Array;
+  readonly apparentPowerVa: Float64Array;
+  /** Group `travel`. */
+  readonly excursionMm: Float64Array;
+  readonly innerExcursionMm: Float64Array;
+  readonly radiatorExcursionMm: Float64Array;
+  readonly portSpeedMps: Float64Array;
+  readonly rearPortSpeedMps: Float64Array;
+  /** Group `loudest`: the level where the first limit binds, and which (a place in `LIMIT_CAUSES`). */
+  readonly maxSplDb: Float64Array;
+  readonly maxSplLimit: Uint8Array;
+};
+
+export type Sweep = {
+  readonly frequenciesHz: Float64Array;
+  readonly curves: SweepCurves;
+  readonly groups: ReadonlySet<CurveGroup>;
+  /** Of filters, then of the cabin, at the frequency in hand. */
+  readonly drive: Float64Array;
+  readonly body: Float64Array;
+};
+
+/** Lists for systems over `frequenciesHz` (each above 0); `groups` says what is wanted of them. */
+export function openSweep(frequenciesHz: ArrayLike<number>, groups: readonly CurveGroup[] = GROUPS): Sweep {
+  const list = () => new Float64Array(frequenciesHz.length);
+  return {
+    frequenciesHz: Float64Array.from(frequenciesHz),
+    curves: {
+      splDb: list(),
+      splFreeDb: list(),
+      phaseRad: list(),
+      groupDelayMs: list(),
+      impedanceOhm: list(),
+      impedancePhaseRad: list(),
+      currentArms: list(),
+      realPowerWatts: list(),
+      apparentPowerVa: list(),
+      excursionMm: list(),
+      innerExcursionMm: list(),
+      radiatorExcursionMm: list(),
+      portSpeedMps: list(),
+      rearPortSpeedMps: list(),
+      maxSplDb: list(),
+      maxSplLimit: new Uint8Array(frequenciesHz.length),
+    },
+    groups: new Set(groups),
+    drive: new Float64Array(GAIN_FIGURES),
+    body: new Float64Array(GAIN_FIGURES),
+  };
+}
+
+/** Fills the sweep's curves with those of `system`, which no other run is using. Allocates nothing. */
+export function runSweep(sweep: Sweep, system: CompiledSystem): void {
+  const { frequenciesHz, groups } = sweep;
+  for (let i = 0; i < frequenciesHz.length; i++) {
+    const frequencyHz = at(frequenciesHz, i);
+    const omega = 2 * Math.PI * frequencyHz;
+    readGains(sweep, system, frequencyHz);
+    solveNetwork(system.network, omega);
+    if (groups.has('level')) readLevel(sweep, system, i, omega);
+    if (groups.has('load')) readLoad(sweep, system, i);
+    if (groups.has('travel')) readTravel(sweep, system, i, omega);
+    if (groups.has('loudest')) readLoudest(sweep, system, i, omega);
+    if (!groups.has('timing')) continue;
+    solveSlope(system.network, omega);
+    readTiming(sweep, system, i);
+  }
+}
+
+/** Levels add up in dB, so that many steep filters can't run below the smallest number. */
+function readGains({ drive, body }: Sweep, { filters, cabin }: CompiledSystem, frequencyHz: number): void {
+  drive.fill(0);
+  for (const filter of filters) addTransfer(filter, frequencyHz, drive);
+  body.fill(0);
+  if (cabin !== null) addCabin(cabin, frequencyHz, body);
+}
