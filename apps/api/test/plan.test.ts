@@ -120,6 +120,21 @@ describe('the shop’s plan', () => {
     });
   });
 
+  it('leaves a pin aside once the person no longer does such work, and says so', async () => {
+    const { owner, electrician, first } = await twoJobs('Unlearned');
+    const other = await personWith(api, owner, 'Bello', ['wire']);
+    await api.deps.doors.inShop(owner.shopId, async (tx) => {
+      await tx.jobTask.updateMany({ where: { jobId: first.id }, data: { pinnedPersonId: electrician.id } });
+    });
+    expect((await owner.api.plan.current.query()).lapsedPins).toEqual([]);
+    await api.deps.doors.inShop(owner.shopId, async (tx) => {
+      await tx.person.updateMany({ where: { id: electrician.id }, data: { skills: ['fab'] } });
+    });
+    const { plan, lapsedPins } = await owner.api.plan.current.query();
+    expect(plan.tasks.find(({ jobId }) => jobId === first.id)?.personId).toBe(other.id);
+    expect(lapsedPins).toMatchObject([{ title: 'Mount amplifier', personName: 'Sato', skill: 'wire' }]);
+  });
+
   it('plans on without somebody who has left', async () => {
     const { owner, electrician, first } = await twoJobs('Left');
     const other = await personWith(api, owner, 'Bello', ['wire']);

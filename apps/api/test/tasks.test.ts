@@ -40,7 +40,7 @@ async function gluedBox() {
 
 describe('reporting on a task', () => {
   it('goes from the bay to the customer, and back when it was pressed by mistake', async () => {
-    const { on, standing } = await gluedBox();
+    const { job, on, standing } = await gluedBox();
     await technician.api.task.start.mutate({ ...(await on('glue')), evenThough: null });
     expect(await standing()).toBe('in-bay');
     at.now = new Date('2026-11-24T08:30:00Z');
@@ -54,8 +54,36 @@ describe('reporting on a task', () => {
     const last = await on('sand');
     await technician.api.task.finish.mutate({ ...last, workedMinutes: 45 });
     expect(await standing()).toBe('handed-over');
+    const view = await owner.api.plan.current.query();
+    expect(view.jobs.find(({ id }) => id === job.id)?.isHandedOver).toBe(true);
+    expect(view.plan.tasks.filter(({ jobId }) => jobId === job.id).map(({ state }) => state)).toEqual([
+      'done',
+      'done',
+    ]);
     await technician.api.task.reopen.mutate({ ...last, version: last.version + 1 });
     expect(await standing()).toBe('in-bay');
+  });
+
+  it('leaves the lanes the day after it was handed over', async () => {
+    const { job, on } = await gluedBox();
+    await technician.api.task.start.mutate({ ...(await on('glue')), evenThough: null });
+    await technician.api.task.finish.mutate({ ...(await on('glue')), workedMinutes: 60 });
+    await technician.api.task.start.mutate({ ...(await on('sand')), evenThough: 'Fast glue was used' });
+    await technician.api.task.finish.mutate({ ...(await on('sand')), workedMinutes: 30 });
+    const isShown = async () => (await owner.api.plan.current.query()).jobs.some(({ id }) => id === job.id);
+    at.now = new Date('2026-11-24T22:59:00Z'); // 23:59 at the shop
+    expect(await isShown()).toBe(true);
+    at.now = new Date('2026-11-24T23:00:00Z');
+    expect(await isShown()).toBe(false);
+  });
+
+  it('counts a running task in shop hours, not through the night', async () => {
+    const { job, on } = await gluedBox();
+    at.now = new Date('2026-11-24T15:00:00Z'); // 16:00 at the shop, an hour before it closes
+    await technician.api.task.start.mutate({ ...(await on('glue')), evenThough: null });
+    at.now = new Date('2026-11-25T07:30:00Z');
+    const { tasks } = await owner.api.plan.current.query();
+    expect(tasks.find(({ id }) => id === job.taskId('glue'))?.workedMinutes).toBe(90);
   });
 
   it('names what it waits for, until a reason to begin is given', async () => {

@@ -25,7 +25,7 @@ export async function workAsPlanned({ deps, staff }: JobsShop, until: Date): Pro
     const shop = await findShop(tx, shopId);
     if (last === null || shop === null) return;
     const { plan } = keptPlanSchema.parse(last.plan);
-    const rows = await planningRows(tx, { shopId });
+    const rows = await planningRows(tx, { shopId }, until);
     const input = shopPlanInput(toShopView(shop), rows, until);
     for (const job of input.jobs) {
       const tasks = plan.tasks.filter(({ jobId }) => jobId === job.id);

@@ -10,7 +10,7 @@ import {
 } from '@gusset/contracts/planning';
 import type { Tx } from '@gusset/database';
 import { canonicalJson } from '@gusset/sheets';
-import { isRefusal, toShopTime } from '@gusset/units';
+import { isRefusal, toInstant, toShopTime } from '@gusset/units';
 import { z } from 'zod';
 import { fromShopDate } from '../data/dates.ts';
 import type { Actor, Deps } from '../deps.ts';
@@ -61,7 +61,7 @@ export async function forwardPlan(
   const row = await findShop(tx, actor.shopId);
   if (row === null) throw notFound('shop');
   const shop = toShopView(row);
-  const rows = await planningRows(tx, actor);
+  const rows = await planningRows(tx, actor, shopDayStart(now, shop.timeZone));
   const input = shopPlanInput(shop, rows, now);
   const fingerprint = fingerprintOf(input);
   const last = await lastPlanRun(tx, actor);
@@ -89,6 +89,10 @@ export async function forwardPlan(
     })),
   );
   return { shop, rows, input, plan, moved, because: reason, revisions };
+}
+
+function shopDayStart(now: Date, zone: string): Date {
+  return new Date(toInstant(toShopTime(now.toISOString(), zone).date, '00:00', zone));
 }
 
 /** Which bay the plan gives a task; noted on it when it is begun, so that it does not wander afterwards. */

@@ -17,6 +17,7 @@ import type { OpenJobRow, OpenTaskRow, PlanningRows } from './plan.queries.ts';
 import { workedMinutesBetween } from './worked-minutes.ts';
 
 const DAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
+const ANY_SKILL = 'any';
 /** Jobs that the customer has not approved yet queue behind all that are. */
 const NOT_APPROVED_RANK = 10_000;
 /** Below the coldest temperature at which glue may be used the shop waits longest; the task's own caution says why. */
@@ -25,6 +26,7 @@ const prerequisitesSchema = z.array(taskPrerequisiteSchema);
 
 export function shopPlanInput(shop: ShopView, rows: PlanningRows, now: Date): ShopPlanInput {
   const { settings, timeZone } = shop;
+  const lapsed = new Set(lapsedPins(rows).map(({ taskId }) => taskId));
   return {
     now: now.toISOString(),
     calendar: {
@@ -35,7 +37,7 @@ export function shopPlanInput(shop: ShopView, rows: PlanningRows, now: Date): Sh
     people: rows.people.map((person) => ({
       id: person.id,
       name: person.name,
-      skills: [...new Set([...person.skills, 'any'])],
+      skills: [...new Set([...person.skills, ANY_SKILL])],
       leave: person.leaves.map((leave) => ({
         fromOn: toShopDate(leave.fromOn) ?? '',
         toOn: toShopDate(leave.toOn) ?? '',
@@ -50,7 +52,7 @@ export function shopPlanInput(shop: ShopView, rows: PlanningRows, now: Date): Sh
       name: bay.name,
       kinds: (['bench', 'vehicle', 'finishing'] as const).filter((kind) => bay.kinds.includes(kind)),
     })),
-    jobs: rows.jobs.map((job) => toPlanJob(job, { shop, now, known: knownIds(rows) })),
+    jobs: rows.jobs.map((job) => toPlanJob(job, { shop, now, known: knownIds(rows), lapsed })),
     settings: {
       waitFactor: waitFactor(settings.workshopTemperatureC),
       promiseBufferMinutes: Math.min(10_000, settings.promiseBufferMinutes),
@@ -79,7 +81,35 @@ function clock(minuteOfDay: number): string {
   return `${two(Math.floor(minuteOfDay / 60))}:${two(minuteOfDay % 60)}`;
 }
 
-type Frame = { readonly shop: ShopView; readonly now: Date; readonly known: ReadonlySet<string> };
+/** A pin on somebody who does not have the skill (any more): the plan goes on without it, and says so. */
+export type LapsedPin = {
+  readonly taskId: string;
+  readonly jobId: string;
+  readonly title: string;
+  readonly personName: string;
+  readonly skill: string;
+};
+
+export function lapsedPins({ people, jobs }: PlanningRows): LapsedPin[] {
+  const byId = new Map(people.map((person) => [person.id, person]));
+  return jobs.flatMap(({ tasks }) =>
+    tasks.flatMap((task): LapsedPin[] => {
+      const pinned = byId.get(task.pinnedPersonId ?? '');
+      if (task.startedAt !== null || pinned === undefined) return [];
+      if (task.skill === ANY_SKILL || pinned.skills.includes(task.skill)) return [];
+      const { id, jobId, title, skill } = task;
+      return [{ taskId: id, jobId, title, personName: pinned.name, skill }];
+    }),
+  );
+}
+
+type Frame = {
+  readonly shop: ShopView;
+  readonly now: Date;
+  readonly known: ReadonlySet<string>;
+  /** Tasks whose pin on a person has lapsed. */
+  readonly lapsed: ReadonlySet<string>;
+};
 
 /** Somebody who has left or a bay that was given up holds no task any more: whoever suits takes it. */
 function knownIds({ people, bays }: PlanningRows): ReadonlySet<string> {
@@ -98,7 +128,7 @@ function toPlanJob(job: OpenJobRow, frame: Frame): PlanJob {
   };
 }
 
-function toPlanTask(task: OpenTaskRow, { shop, now, known }: Frame): PlanTask {
+function toPlanTask(task: OpenTaskRow, { shop, now, known, lapsed }: Frame): PlanTask {
   const ifKnown = (id: string | null) => (id !== null && known.has(id) ? id : null);
   const state = task.finishedAt !== null ? 'done' : task.startedAt !== null ? 'running' : 'planned';
   const worked = task.startedAt === null ? 0 : workedMinutesBetween(task.startedAt, now, shop);
@@ -115,7 +145,7 @@ function toPlanTask(task: OpenTaskRow, { shop, now, known }: Frame): PlanTask {
     state,
     startedAt: task.startedAt?.toISOString() ?? null,
     finishedAt: task.finishedAt?.toISOString() ?? null,
-    pinnedPersonId: ifKnown(task.startedBy) ?? ifKnown(task.pinnedPersonId),
+    pinnedPersonId: ifKnown(task.startedBy) ?? (lapsed.has(task.id) ? null : ifKnown(task.pinnedPersonId)),
     pinnedBayId: ifKnown(task.pinnedBayId),
     earliestStart:
       task.earliestOn === null ? null : toInstant(toShopDate(task.earliestOn) ?? '', '00:00', shop.timeZone),

@@ -36,6 +36,7 @@ const jobView = {
   approvedAt: true,
   wishedOn: true,
   standing: true,
+  handedOverAt: true,
   version: true,
   customer: { select: { name: true } },
   vehicle: { select: { plate: true, model: { select: { make: true, model: true } } } },
@@ -62,8 +63,15 @@ export type PlanningRows = {
   readonly jobs: readonly OpenJobRow[];
 };
 
-/** Everybody and everything that the forward plan reads: jobs with tasks still to do, in the order of their numbers. */
-export async function planningRows(tx: Tx, { shopId }: Pick<Actor, 'shopId'>): Promise<PlanningRows> {
+/**
+ * Everybody and everything that the forward plan reads, in the order of the jobs' numbers: jobs with tasks still to do,
+ * and those handed over since `dayStart`, which stay in the lanes as done until the day ends.
+ */
+export async function planningRows(
+  tx: Tx,
+  { shopId }: Pick<Actor, 'shopId'>,
+  dayStart: Date,
+): Promise<PlanningRows> {
   const people = await tx.person.findMany({
     where: { shopId, archivedAt: null },
     select: personView,
@@ -80,9 +88,11 @@ export async function planningRows(tx: Tx, { shopId }: Pick<Actor, 'shopId'>): P
     where: {
       shopId,
       archivedAt: null,
-      handedOverAt: null,
       standing: { not: 'declined' },
-      tasks: { some: { finishedAt: null } },
+      OR: [
+        { handedOverAt: null, tasks: { some: { finishedAt: null } } },
+        { handedOverAt: { gte: dayStart }, tasks: { some: {} } },
+      ],
     },
     select: jobView,
     orderBy: [{ number: 'asc' }],

@@ -9,6 +9,8 @@ import type { Actor, Deps } from '../deps.ts';
 import { notFound, refusedByEngine } from '../errors.ts';
 import { changeJobRow, findJob } from '../jobs/job.queries.ts';
 import { type ForwardPlan, forwardPlan } from './forward-plan.ts';
+import { type LapsedPin, lapsedPins } from './plan-input.ts';
+import { workedMinutesBetween } from './worked-minutes.ts';
 
 export type PlanView = {
   readonly plan: ShopPlan;
@@ -23,6 +25,8 @@ export type PlanView = {
     readonly customer: string;
     readonly vehicle: string;
     readonly isApproved: boolean;
+    /** Today: it stays in the lanes as done until the day ends. */
+    readonly isHandedOver: boolean;
     readonly wishedOn: string | null;
     /** For the promise. */
     readonly version: number;
@@ -31,6 +35,7 @@ export type PlanView = {
     readonly id: string;
     readonly skill: string;
     readonly minutes: number;
+    /** Of a running task shop minutes since it was begun; null before. */
     readonly workedMinutes: number | null;
     readonly version: number;
     readonly startedAt: string | null;
@@ -49,6 +54,8 @@ export type PlanView = {
     readonly description: string;
     readonly returnDueOn: string;
   }[];
+  /** Pins that the plan could not keep. */
+  readonly lapsedPins: readonly LapsedPin[];
   readonly calendar: ShopCalendar;
   /** Who asks, as one of the people; null = somebody who does not work at the bench. */
   readonly myPersonId: string | null;
@@ -62,9 +69,11 @@ export function currentPlan(deps: Deps, actor: Actor): Promise<PlanView> {
 }
 
 export function toPlanView(
-  { plan, moved, because, rows, input }: Omit<ForwardPlan, 'revisions'>,
+  { shop, plan, moved, because, rows, input }: Omit<ForwardPlan, 'revisions'>,
   actor: Pick<Actor, 'personId'>,
 ): PlanView {
+  const soFar = ({ startedAt }: { readonly startedAt: Date | null }) =>
+    startedAt === null ? null : workedMinutesBetween(startedAt, new Date(input.now), shop);
   return {
     plan,
     moved,
@@ -78,6 +87,7 @@ export function toPlanView(
       customer: job.customer.name,
       vehicle: job.vehicle === null ? '' : `${job.vehicle.model.make} ${job.vehicle.model.model}`,
       isApproved: job.approvedAt !== null,
+      isHandedOver: job.handedOverAt !== null,
       wishedOn: toShopDate(job.wishedOn),
       version: job.version,
     })),
@@ -86,7 +96,7 @@ export function toPlanView(
         id: task.id,
         skill: task.skill,
         minutes: task.minutes,
-        workedMinutes: task.workedMinutes,
+        workedMinutes: task.workedMinutes ?? soFar(task),
         version: task.version,
         startedAt: task.startedAt?.toISOString() ?? null,
         finishedAt: task.finishedAt?.toISOString() ?? null,
@@ -108,6 +118,7 @@ export function toPlanView(
         return day === null ? [] : [{ jobId: job.id, description, returnDueOn: day }];
       }),
     ),
+    lapsedPins: lapsedPins(rows),
     calendar: input.calendar,
     myPersonId: actor.personId,
   };

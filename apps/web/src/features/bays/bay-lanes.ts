@@ -31,21 +31,25 @@ export function dayWindow(view: CurrentPlan, day: string): { fromMinute: number;
 
 export function dayLanes(view: CurrentPlan, day: string, frame: PlanFrame & { now: string }): Lane[] {
   const { plan, bays } = view;
+  const bayOf = new Map(plan.tasks.map(({ taskId, bayId }) => [taskId, bayId]));
+  // Where the piece stands while it sets: its bay also where that bay may take other work meanwhile.
+  const standsIn = (setting: SettingInterval) =>
+    setting.bayId ?? bayOf.get(setting.afterTaskId) ?? bayOf.get(setting.beforeTaskId) ?? null;
+  const setsIn = (bayId: string | null): LaneTask[] =>
+    plan.settingIntervals
+      .filter((setting) => setting.reason !== 'customer' && standsIn(setting) === bayId)
+      .flatMap((setting) => settingBar(setting, view, frame, inDay));
   const inDay = (instant: string) => minuteOn(instant, day, frame.zone);
   const tasksOf = (bayId: string | null): PlannedTask[] => plan.tasks.filter((task) => task.bayId === bayId);
   const lanes = bays.map((bay) => {
     const tasks = tasksOf(bay.id).flatMap((task) => taskBars(task, view, frame, inDay));
-    const sets = plan.settingIntervals
-      .filter((setting) => setting.bayId === bay.id)
-      .flatMap((setting) => settingBar(setting, frame, inDay));
-    return { name: bay.name, caption: jobsIn(view, tasksOf(bay.id), day, frame), tasks: [...tasks, ...sets] };
+    return {
+      name: bay.name,
+      caption: jobsIn(view, tasksOf(bay.id), day, frame),
+      tasks: [...tasks, ...setsIn(bay.id)],
+    };
   });
-  const aside = [
-    ...tasksOf(null).flatMap((task) => taskBars(task, view, frame, inDay)),
-    ...plan.settingIntervals
-      .filter((setting) => setting.bayId === null && setting.reason !== 'customer')
-      .flatMap((setting) => settingBar(setting, frame, inDay)),
-  ];
+  const aside = [...tasksOf(null).flatMap((task) => taskBars(task, view, frame, inDay)), ...setsIn(null)];
   return aside.length === 0
     ? lanes
     : [...lanes, { name: 'No bay', caption: 'Desk, rack and yard', tasks: aside }];
@@ -88,7 +92,7 @@ function taskBars(
       note:
         held && boundBy !== null
           ? boundWords(boundBy, frame, null)
-          : [`${number}`, person, progressWords(task, view, frame)].filter(Boolean).join(' · '),
+          : [`${number}`, person, progressWords(task, view)].filter(Boolean).join(' · '),
       fromMinute: Math.max(0, from),
       toMinute: Math.min(DAY_MINUTES, to),
       state: held ? 'held' : task.state,
@@ -96,32 +100,26 @@ function taskBars(
   ];
 }
 
-/** `done 1 h 50`, `0:48 of 2:00`. */
-export function progressWords(
-  task: PlannedTask,
-  view: CurrentPlan,
-  { now }: { readonly now: string },
-): string {
-  const row = view.tasks.find(({ id }) => id === task.taskId);
-  if (task.state === 'done') return `done ${formatMinutes(row?.workedMinutes ?? 0)}`;
-  if (task.state === 'planned' || task.startsAt === null) return '';
-  const since = Math.max(0, Math.round((Date.parse(now) - Date.parse(task.startsAt)) / 60_000));
-  return since > DAY_MINUTES
-    ? `of ${formatMinutes(row?.minutes ?? 0)}`
-    : `${formatMinutes(since)} since the start, of ${formatMinutes(row?.minutes ?? 0)}`;
+/** In shop hours, nights and weekends left out: `done in 1 h 50`, `48 min of 2 h`. */
+export function progressWords({ taskId, state }: PlannedTask, view: Pick<CurrentPlan, 'tasks'>): string {
+  const row = view.tasks.find(({ id }) => id === taskId);
+  const worked = formatMinutes(row?.workedMinutes ?? 0);
+  if (state === 'done') return `done in ${worked}`;
+  return state === 'running' ? `${worked} of ${formatMinutes(row?.minutes ?? 0)}` : '';
 }
 
-function settingBar(setting: SettingInterval, frame: PlanFrame, inDay: InDay): LaneTask[] {
+function settingBar(setting: SettingInterval, view: CurrentPlan, frame: PlanFrame, inDay: InDay): LaneTask[] {
   const from = inDay(setting.startsAt);
-  const to = inDay(setting.bayUntil ?? setting.endsAt);
+  const to = inDay(setting.endsAt);
+  const number = view.jobs.find(({ id }) => id === setting.jobId)?.number ?? '';
   if (to <= 0 || from >= DAY_MINUTES || to <= from) return [];
   return [
     {
       key: `${setting.afterTaskId}>${setting.beforeTaskId}`,
       name: `${setting.title}: ${settingWords(setting.reason)}`,
-      note: `no hands · until ${whenWords(setting.endsAt, frame)}`,
+      note: `${number} · nobody needed until ${whenWords(setting.endsAt, frame)}`,
       fromMinute: Math.max(0, from),
-      toMinute: to,
+      toMinute: Math.min(DAY_MINUTES, to),
       state: 'setting',
     },
   ];

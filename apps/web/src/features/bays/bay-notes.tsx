@@ -6,6 +6,7 @@ import { Row, Rows } from '../../shared/marks/row.tsx';
 import { paths } from '../../shared/paths.ts';
 import {
   heldJobOf,
+  lapsedPinWords,
   lateWords,
   moveWords,
   type PlanFrame,
@@ -35,6 +36,18 @@ export function BayNotes({ view, frame }: BayNotesProps) {
           ))}
         </Rows>
       ) : null}
+      {view.lapsedPins.length > 0 ? (
+        <section>
+          <h2 className="caption">Pins left aside</h2>
+          <ul className={styles.moved}>
+            {view.lapsedPins.map((pin) => (
+              <li key={pin.taskId}>
+                <JobLink view={view} jobId={pin.jobId} /> {lapsedPinWords(pin)}
+              </li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
       {view.moved.length > 0 ? (
         <section>
           <h2 className="caption">What the last change moved</h2>
@@ -57,9 +70,21 @@ export function BayNotes({ view, frame }: BayNotesProps) {
   );
 }
 
+function JobLink({ view, jobId }: Pick<BayNotesProps, 'view'> & { readonly jobId: string }) {
+  const job = view.jobs.find(({ id }) => id === jobId);
+  if (job === undefined) return null;
+  return (
+    <Link prefetch={false} href={paths.job(job.number, 'plan')}>
+      {job.number}
+    </Link>
+  );
+}
+
 function PromisedThisWeek({ view, frame }: BayNotesProps) {
   const { to } = weekOf(frame.today);
+  const handedOver = new Set(view.jobs.filter(({ isHandedOver }) => isHandedOver).map(({ id }) => id));
   const promised = view.plan.jobs
+    .filter(({ jobId }) => !handedOver.has(jobId))
     .filter((job) => job.promisedOn !== null && (job.promisedOn <= to || (job.lateDays ?? 0) > 0))
     .sort((a, b) => (a.promisedOn ?? '').localeCompare(b.promisedOn ?? '') || a.number - b.number);
   return (

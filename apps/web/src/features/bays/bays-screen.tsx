@@ -115,8 +115,8 @@ function LaneKey() {
   return (
     <span className={styles.key}>
       <span>Solid: running</span>
-      <span>Outline: planned or done</span>
-      <span>Dashed, hatched: setting, no hands needed</span>
+      <span>Outline: planned · thin grey: done</span>
+      <span>Dashed, hatched: it sets, nobody needed</span>
       <span>Red: held by a part or by leave</span>
       <span>Blue line: now</span>
     </span>

@@ -67,7 +67,7 @@ function TaskWords({
           {whenWords(task.endsAt, frame)}
         </span>
         {bay === undefined ? '' : ` · ${bay.name}`}
-        {task.state === 'planned' ? '' : ` · ${progressWords(task, view, frame)}`}
+        {task.state === 'planned' ? '' : ` · ${progressWords(task, view)}`}
       </span>
       {job === undefined ? null : (
         <Link prefetch={false} href={paths.job(job.number, 'plan')}>

@@ -11,7 +11,7 @@ import { shownError } from '../../shared/data/shop-error.ts';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
-import { heldJobOf, lateWords, reasonWords } from '../../shared/plan/plan-words.ts';
+import { heldJobOf, lapsedPinWords, lateWords, reasonWords } from '../../shared/plan/plan-words.ts';
 import { usePlanFrame } from '../../shared/plan/use-plan-frame.ts';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { useMay } from '../../shared/shell/person.tsx';
@@ -29,6 +29,7 @@ export type PlanNotesProps = {
 /** The first honest date and its reason, the promise, the queue, and whom the draft would move. */
 export function PlanNotes({ sheet, view, jobId, onPromised }: PlanNotesProps) {
   const { outcome, input } = sheet;
+  const lapsed = (view?.lapsedPins ?? []).filter((pin) => pin.jobId === jobId);
   return (
     <div className={styles.notes}>
       {outcome.state === 'incomplete' ? (
@@ -42,6 +43,13 @@ export function PlanNotes({ sheet, view, jobId, onPromised }: PlanNotesProps) {
         </Verdict>
       ) : null}
       {view === null ? null : <PromiseNotes view={view} jobId={jobId} onPromised={onPromised} />}
+      {lapsed.length === 0 ? null : (
+        <Verdict tone="check" words="A pin could not be kept">
+          {lapsed.map((pin) => (
+            <p key={pin.taskId}>{lapsedPinWords(pin)}</p>
+          ))}
+        </Verdict>
+      )}
       {view !== null && view.wouldMove.length > 0 ? (
         <Verdict tone="check" words="Issuing this moves other promises">
           <MovedList moved={view.wouldMove} view={view} />

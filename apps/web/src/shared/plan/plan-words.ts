@@ -1,6 +1,7 @@
 // Sentences of the forward plan: why a task begins no earlier, why a job is not ready earlier, what a change moved.
 
 import type { BoundBy, ChangedPromise, PlanReason, ShopPlan, WaitReason } from '@gusset/contracts/planning';
+import { SKILL_NAME, skillSchema } from '@gusset/contracts/shop';
 import { formatInstant, formatShopDate, toShopTime } from '@gusset/units';
 
 export type PlanFrame = {
@@ -92,6 +93,21 @@ export function moveWords({ from, to, movedDays }: ChangedPromise, { locale }: P
       ? 'the same day, another hour'
       : `${days} ${days === 1 ? 'day' : 'days'} ${(movedDays ?? 0) > 0 ? 'later' : 'earlier'}`;
   return `${formatShopDate(from, locale, 'day')} to ${formatShopDate(to, locale, 'day')}, ${moved}`;
+}
+
+/** A pin that the plan could not keep, and what it does instead. */
+export function lapsedPinWords({
+  title,
+  personName,
+  skill,
+}: {
+  readonly title: string;
+  readonly personName: string;
+  readonly skill: string;
+}): string {
+  const named = skillSchema.safeParse(skill).data;
+  const what = named === undefined ? skill : SKILL_NAME[named].toLowerCase();
+  return `${title} was pinned on ${personName}, who does not do ${what}. The pin is left aside: whoever does it takes the task.`;
 }
 
 /** `2 days late`; null for a job that keeps its promise or has none. */
