@@ -27,6 +27,22 @@ export {
   type VentedAlignmentFamily,
 } from './design-alignments.ts';
 export {
+  type LeastPortArea,
+  type PortFinding,
+  type PortFit,
+  type PortMouthCandidate,
+  type PortRoom,
+  type PortRow,
+  type PortTable,
+  type PortTableInput,
+  type PortTableQuestion,
+  portMouthCandidateSchema,
+  portRoomSchema,
+  portTableSchema,
+  type SlotWalls,
+  slotWallsSchema,
+} from './design-ports.ts';
+export {
   type DesignBand,
   type DesignSystem,
   type DesignSystemInput,
