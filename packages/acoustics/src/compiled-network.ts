@@ -8,7 +8,7 @@
 //
 // Pressures are carried as forces on one cone (p Sd) and flows as cone velocities (U / Sd), so that all rows are of
 // like size and a chamber at its own resonance (no admittance) needs nothing special.
-import { at, type ComplexList, complexList, emptySystem, type LinearSystem } from './linear-solve.ts';
+import { type ComplexList, complexList, emptySystem, type LinearSystem, wholeAt } from './linear-solve.ts';
 import type { Motor, Network } from './network.ts';
 import type { VoiceCoil } from './voice-coil.ts';
 
@@ -234,7 +234,7 @@ function patternOf(parts: readonly { readonly entries: readonly Entry[] }[]): Pa
   const merged = parts.map(({ entries }, p) => {
     const factors = new Map<number, number>();
     for (const { cell, factor } of entries) factors.set(cell, (factors.get(cell) ?? 0) + factor);
-    starts[p + 1] = at(starts, p) + factors.size;
+    starts[p + 1] = wholeAt(starts, p) + factors.size;
     return [...factors];
   });
   return {

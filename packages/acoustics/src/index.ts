@@ -5,8 +5,10 @@ export { type ClosedBoxSummary, closedBoxSummary, closedBoxVolumeForQ } from './
 export { type CompiledSystem, compileSystem } from './compiled-system.ts';
 export { type Contradiction, type DerivedDriver, type DerivedField, deriveDriver } from './derive-driver.ts';
 export { suggestAlignments } from './design/alignments.ts';
+export { bestBox, flattestInCar } from './design/best-box.ts';
 export { portTable } from './design/port-table.ts';
 export { radiatorForTuning } from './design/radiator-tuning.ts';
+export { subsonicCorner } from './design/subsonic-corner.ts';
 export { symmetricBandpass } from './design/symmetric-bandpass.ts';
 export { type DriverElements, driverElements } from './driver-elements.ts';
 export { frequencyGrid } from './frequency-grid.ts';

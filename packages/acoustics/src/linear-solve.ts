@@ -33,7 +33,12 @@ export function emptySystem(size: number): LinearSystem {
 }
 
 /** A cell that is there: the index is computed from the size. */
-export function at(cells: Float64Array | Int32Array, index: number): number {
+export function at(cells: Float64Array, index: number): number {
+  return cells[index] ?? 0;
+}
+
+/** The same of whole numbers; apart, so that the compiled code of each knows one kind of list. */
+export function wholeAt(cells: Int32Array, index: number): number {
   return cells[index] ?? 0;
 }
 
@@ -58,11 +63,13 @@ export function factorise(system: LinearSystem): boolean {
 export function substitute(system: LinearSystem, right: ComplexList, unknowns: ComplexList): void {
   const { size, re, im, order } = system;
   for (let row = 0; row < size; row++) {
-    let sumRe = at(right.re, at(order, row));
-    let sumIm = at(right.im, at(order, row));
+    let sumRe = at(right.re, wholeAt(order, row));
+    let sumIm = at(right.im, wholeAt(order, row));
     for (let k = 0; k < row; k++) {
-      const [a, b] = [at(re, row * size + k), at(im, row * size + k)];
-      const [c, d] = [at(unknowns.re, k), at(unknowns.im, k)];
+      const a = at(re, row * size + k);
+      const b = at(im, row * size + k);
+      const c = at(unknowns.re, k);
+      const d = at(unknowns.im, k);
       sumRe -= a * c - b * d;
       sumIm -= a * d + b * c;
     }
@@ -73,12 +80,15 @@ export function substitute(system: LinearSystem, right: ComplexList, unknowns: C
     let sumRe = at(unknowns.re, row);
     let sumIm = at(unknowns.im, row);
     for (let k = row + 1; k < size; k++) {
-      const [a, b] = [at(re, row * size + k), at(im, row * size + k)];
-      const [c, d] = [at(unknowns.re, k), at(unknowns.im, k)];
+      const a = at(re, row * size + k);
+      const b = at(im, row * size + k);
+      const c = at(unknowns.re, k);
+      const d = at(unknowns.im, k);
       sumRe -= a * c - b * d;
       sumIm -= a * d + b * c;
     }
-    const [a, b] = [at(re, row * size + row), at(im, row * size + row)];
+    const a = at(re, row * size + row);
+    const b = at(im, row * size + row);
     unknowns.re[row] = a * sumRe - b * sumIm;
     unknowns.im[row] = a * sumIm + b * sumRe;
   }
@@ -115,29 +125,35 @@ function pivotRow({ size, re, im }: LinearSystem, column: number): number {
 /** Factors to the left go along: they belong to the row. */
 function swapRows({ size, re, im, order }: LinearSystem, a: number, b: number): void {
   for (let column = 0; column < size; column++) {
-    const [i, j] = [a * size + column, b * size + column];
-    const [heldRe, heldIm] = [at(re, i), at(im, i)];
+    const i = a * size + column;
+    const j = b * size + column;
+    const heldRe = at(re, i);
+    const heldIm = at(im, i);
     re[i] = at(re, j);
     im[i] = at(im, j);
     re[j] = heldRe;
     im[j] = heldIm;
   }
-  const held = at(order, a);
-  order[a] = at(order, b);
+  const held = wholeAt(order, a);
+  order[a] = wholeAt(order, b);
   order[b] = held;
 }
 
 /** Takes a multiple of row `column` from `row` and keeps the multiple in the cell that it clears. */
 function clearBelow(re: Float64Array, im: Float64Array, size: number, column: number, row: number): void {
-  const [source, target] = [column * size, row * size];
-  const [a, b] = [at(re, target + column), at(im, target + column)];
-  const [c, d] = [at(re, source + column), at(im, source + column)];
+  const source = column * size;
+  const target = row * size;
+  const a = at(re, target + column);
+  const b = at(im, target + column);
+  const c = at(re, source + column);
+  const d = at(im, source + column);
   const factorRe = a * c - b * d;
   const factorIm = a * d + b * c;
   re[target + column] = factorRe;
   im[target + column] = factorIm;
   for (let k = column + 1; k < size; k++) {
-    const [sourceRe, sourceIm] = [at(re, source + k), at(im, source + k)];
+    const sourceRe = at(re, source + k);
+    const sourceIm = at(im, source + k);
     re[target + k] = at(re, target + k) - (factorRe * sourceRe - factorIm * sourceIm);
     im[target + k] = at(im, target + k) - (factorRe * sourceIm + factorIm * sourceRe);
   }

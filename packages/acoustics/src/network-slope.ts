@@ -1,7 +1,7 @@
 // How the air that a network moves out changes with frequency, from the factors of its last solution: no second
 // model and no small difference of large numbers. With A x = b and b constant, A x' = -A' x; a dash is d/dw.
 import { type Branches, type CompiledNetwork, OUTSIDE_SLOPE } from './compiled-network.ts';
-import { at, substitute } from './linear-solve.ts';
+import { at, substitute, wholeAt } from './linear-solve.ts';
 import { addToCoils, gather, scatter } from './solve-network.ts';
 
 /** To be asked straight after `solveNetwork(network, omega)`: fills the sum `OUTSIDE_SLOPE`, m³ per volt. */
@@ -74,7 +74,7 @@ function readSlope({ sums, leaks, chamberCount, taps, branches, unknownSlopes }:
   for (let tap = 0; tap < taps.branches.length; tap++) {
     const outside = at(taps.outside, tap);
     if (outside === 0) continue;
-    const branch = at(taps.branches, tap);
+    const branch = wholeAt(taps.branches, tap);
     const yRe = at(branches.admittance.re, branch);
     const yIm = at(branches.admittance.im, branch);
     const slopeRe = at(branches.slope.re, branch);

@@ -16,6 +16,10 @@ const TURN_RAD = 2 * Math.PI;
 
 /** What `maxSplLimit` of a sweep counts from 0. */
 export const LIMIT_CAUSES: readonly LimitCause[] = limitCauseSchema.options;
+/** Places in the limit that a sweep has in hand: the volts that are left, and what leaves no more. */
+const VOLTS = 0;
+const CODE = 1;
+const NO_CODE = -1;
 const codeOf = (cause: LimitCause): number => LIMIT_CAUSES.indexOf(cause);
 const CURRENT_CODE = codeOf('amplifier-current');
 const CONE_CODE = codeOf('excursion');
@@ -109,27 +113,33 @@ export function readTravel(sweep: Sweep, system: CompiledSystem, i: number, omeg
  * make up until a limit binds.
  */
 export function readLoudest(sweep: Sweep, system: CompiledSystem, i: number, omega: number): void {
-  const { curves, body } = sweep;
+  const { curves, body, limit } = sweep;
   const { network, voltageLimit, travelLimits, maxCurrentArms } = system;
-  let volts = voltageLimit === null ? Number.POSITIVE_INFINITY : voltageLimit.volts;
-  let code = voltageLimit === null ? -1 : codeOf(voltageLimit.cause);
-  const hold = (limit: number, perVolt: number, limitCode: number): void => {
-    const atMost = limit / Math.max(perVolt, LEAST_PER_VOLT);
-    if (atMost >= volts) return;
-    volts = atMost;
-    code = limitCode;
-  };
+  limit[VOLTS] = voltageLimit === null ? Number.POSITIVE_INFINITY : voltageLimit.volts;
+  limit[CODE] = voltageLimit === null ? NO_CODE : codeOf(voltageLimit.cause);
   if (maxCurrentArms !== null) {
-    const perVolt = Math.hypot(at(network.sums.re, CURRENT), at(network.sums.im, CURRENT));
-    hold(maxCurrentArms, perVolt, CURRENT_CODE);
+    const re = at(network.sums.re, CURRENT);
+    const im = at(network.sums.im, CURRENT);
+    hold(limit, maxCurrentArms / Math.max(Math.sqrt(re * re + im * im), LEAST_PER_VOLT), CURRENT_CODE);
   }
   if (travelLimits.coneMm !== null) {
-    hold(travelLimits.coneMm, conePerVolt(system, 0, omega), CONE_CODE);
-    if (network.motorCount > 1) hold(travelLimits.coneMm, conePerVolt(system, 1, omega), INNER_CODE);
+    const outer = conePerVolt(system, 0, omega);
+    hold(limit, travelLimits.coneMm / Math.max(outer, LEAST_PER_VOLT), CONE_CODE);
+    const inner = conePerVolt(system, 1, omega);
+    hold(limit, travelLimits.coneMm / Math.max(inner, LEAST_PER_VOLT), INNER_CODE);
   }
   if (travelLimits.radiatorMm !== null) {
-    hold(travelLimits.radiatorMm, (airPerVolt(system, 0) * MM_PER_M) / omega, RADIATOR_CODE);
+    const travel = (airPerVolt(system, 0) * MM_PER_M) / omega;
+    hold(limit, travelLimits.radiatorMm / Math.max(travel, LEAST_PER_VOLT), RADIATOR_CODE);
   }
-  curves.maxSplDb[i] = code < 0 ? 0 : perVoltDb(system, omega) + at(body, GAIN_DB) + 20 * Math.log10(volts);
+  const code = at(limit, CODE);
   curves.maxSplLimit[i] = Math.max(code, 0);
+  curves.maxSplDb[i] =
+    code === NO_CODE ? 0 : perVoltDb(system, omega) + at(body, GAIN_DB) + 20 * Math.log10(at(limit, VOLTS));
+}
+
+function hold(limit: Float64Array, volts: number, code: number): void {
+  if (volts >= at(limit, VOLTS)) return;
+  limit[VOLTS] = volts;
+  limit[CODE] = code;
 }

@@ -37,29 +37,36 @@ export function responseOf(system: SoundSystem): ResponseResult | Refusal {
   };
 }
 
+/** A list that travels; a loop, because the iterator of `Array.from` takes as long as the circuit itself. */
+function listOf(curve: Float64Array): number[] {
+  const list: number[] = [];
+  for (let i = 0; i < curve.length; i++) list.push(curve[i] ?? 0);
+  return list;
+}
+
 /** What every system has. */
 function soundCurves(curves: SweepCurves) {
   return {
-    splDb: Array.from(curves.splDb),
-    splFreeDb: Array.from(curves.splFreeDb),
-    phaseRad: Array.from(curves.phaseRad),
-    groupDelayMs: Array.from(curves.groupDelayMs),
-    impedanceOhm: Array.from(curves.impedanceOhm),
-    impedancePhaseRad: Array.from(curves.impedancePhaseRad),
-    currentArms: Array.from(curves.currentArms),
-    realPowerWatts: Array.from(curves.realPowerWatts),
-    apparentPowerVa: Array.from(curves.apparentPowerVa),
+    splDb: listOf(curves.splDb),
+    splFreeDb: listOf(curves.splFreeDb),
+    phaseRad: listOf(curves.phaseRad),
+    groupDelayMs: listOf(curves.groupDelayMs),
+    impedanceOhm: listOf(curves.impedanceOhm),
+    impedancePhaseRad: listOf(curves.impedancePhaseRad),
+    currentArms: listOf(curves.currentArms),
+    realPowerWatts: listOf(curves.realPowerWatts),
+    apparentPowerVa: listOf(curves.apparentPowerVa),
   };
 }
 
 function travelCurves(curves: SweepCurves, { built, network }: CompiledSystem) {
   const [port, rearPort] = built.ports;
   return {
-    excursionMm: Array.from(curves.excursionMm),
-    innerExcursionMm: network.motorCount > 1 ? Array.from(curves.innerExcursionMm) : null,
-    radiatorExcursionMm: built.radiator === null ? null : Array.from(curves.radiatorExcursionMm),
-    portSpeedMps: port === undefined ? null : Array.from(curves.portSpeedMps),
-    rearPortSpeedMps: rearPort === undefined ? null : Array.from(curves.rearPortSpeedMps),
+    excursionMm: listOf(curves.excursionMm),
+    innerExcursionMm: network.motorCount > 1 ? listOf(curves.innerExcursionMm) : null,
+    radiatorExcursionMm: built.radiator === null ? null : listOf(curves.radiatorExcursionMm),
+    portSpeedMps: port === undefined ? null : listOf(curves.portSpeedMps),
+    rearPortSpeedMps: rearPort === undefined ? null : listOf(curves.rearPortSpeedMps),
   };
 }
 
@@ -67,7 +74,7 @@ function loudestCurves(curves: SweepCurves, { voltageLimit, travelLimits, maxCur
   const limits = [voltageLimit, maxCurrentArms, travelLimits.coneMm, travelLimits.radiatorMm];
   if (limits.every((limit) => limit === null)) return { maxSplDb: null, maxSplLimit: null };
   return {
-    maxSplDb: Array.from(curves.maxSplDb),
+    maxSplDb: listOf(curves.maxSplDb),
     maxSplLimit: Array.from(curves.maxSplLimit, (code) => LIMIT_CAUSES[code] ?? 'thermal'),
   };
 }

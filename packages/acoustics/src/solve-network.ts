@@ -1,6 +1,6 @@
 // A compiled network solved at one frequency, in place.
 import { type Branches, type CompiledNetwork, CURRENT, OUTSIDE, type Pattern } from './compiled-network.ts';
-import { at, type ComplexList, factorise, substitute } from './linear-solve.ts';
+import { at, type ComplexList, factorise, substitute, wholeAt } from './linear-solve.ts';
 
 const STEP_ASIDE = 1 + 1e-7; // off a lossless resonance that two chambers share, where only the limit exists
 
@@ -14,8 +14,10 @@ export function solveNetwork(network: CompiledNetwork, omega: number): void {
 
 function solveAt(network: CompiledNetwork, omega: number): boolean {
   const { matrix, constants, branches } = network;
-  matrix.re.set(constants);
-  matrix.im.fill(0);
+  for (let cell = 0; cell < constants.length; cell++) {
+    matrix.re[cell] = at(constants, cell);
+    matrix.im[cell] = 0;
+  }
   admit(branches, omega);
   scatter(branches.pattern, branches.admittance, matrix);
   addCoils(network, omega);
@@ -39,9 +41,9 @@ export function scatter({ starts, cells, factors }: Pattern, values: ComplexList
   for (let part = 0; part < values.re.length; part++) {
     const re = at(values.re, part);
     const im = at(values.im, part);
-    const end = at(starts, part + 1);
-    for (let entry = at(starts, part); entry < end; entry++) {
-      const cell = at(cells, entry);
+    const end = wholeAt(starts, part + 1);
+    for (let entry = wholeAt(starts, part); entry < end; entry++) {
+      const cell = wholeAt(cells, entry);
       const factor = at(factors, entry);
       into.re[cell] = at(into.re, cell) + factor * re;
       into.im[cell] = at(into.im, cell) + factor * im;
@@ -51,10 +53,10 @@ export function scatter({ starts, cells, factors }: Pattern, values: ComplexList
 
 /** The other way round: each part's sum over its cells. */
 export function gather({ starts, cells, factors }: Pattern, from: Float64Array, part: number): number {
-  const end = at(starts, part + 1);
+  const end = wholeAt(starts, part + 1);
   let sum = 0;
-  for (let entry = at(starts, part); entry < end; entry++)
-    sum += at(factors, entry) * at(from, at(cells, entry));
+  for (let entry = wholeAt(starts, part); entry < end; entry++)
+    sum += at(factors, entry) * at(from, wholeAt(cells, entry));
   return sum;
 }
 
@@ -78,7 +80,7 @@ export function addToCoils(
   im: number,
 ): void {
   for (let s = 0; s < coilCells.length; s++) {
-    const cell = at(coilCells, s);
+    const cell = wholeAt(coilCells, s);
     const count = at(coilCounts, s);
     into.re[cell] = at(into.re, cell) + count * re;
     into.im[cell] = at(into.im, cell) + count * im;
@@ -100,8 +102,8 @@ function readSums({ unknowns, sums, copies, chamberCount, leaks, taps, branches 
     outsideIm += at(leaks, k) * at(unknowns.im, k);
   }
   for (let tap = 0; tap < taps.branches.length; tap++) {
-    const yRe = at(branches.admittance.re, at(taps.branches, tap));
-    const yIm = at(branches.admittance.im, at(taps.branches, tap));
+    const yRe = at(branches.admittance.re, wholeAt(taps.branches, tap));
+    const yIm = at(branches.admittance.im, wholeAt(taps.branches, tap));
     const forceRe = gather(taps.forces, unknowns.re, tap);
     const forceIm = gather(taps.forces, unknowns.im, tap);
     const re = yRe * forceRe - yIm * forceIm;

@@ -47,6 +47,8 @@ export type Sweep = {
   /** Of filters, then of the cabin, at the frequency in hand. */
   readonly drive: Float64Array;
   readonly body: Float64Array;
+  /** Volts that the limits leave at the frequency in hand, and which limit it is. */
+  readonly limit: Float64Array;
 };
 
 /** Lists for systems over `frequenciesHz` (each above 0); `groups` says what is wanted of them. */
@@ -75,6 +77,7 @@ export function openSweep(frequenciesHz: ArrayLike<number>, groups: readonly Cur
     groups: new Set(groups),
     drive: new Float64Array(GAIN_FIGURES),
     body: new Float64Array(GAIN_FIGURES),
+    limit: new Float64Array(2),
   };
 }
 
