@@ -44,7 +44,7 @@ export {
   type FiringDirection,
   firingDirectionSchema,
   type ImportSweepInput,
-  importSweepSchema,
+  importSweepSchemas,
   SWEEP_KINDS,
   SWEEP_OWNERS,
   SWEEP_ROWS_KEPT,

@@ -125,9 +125,7 @@ export const sweepConditionsSchema = z.strictObject({
 });
 export type SweepConditions = z.infer<typeof sweepConditionsSchema>;
 
-export const importSweepSchema = z.strictObject({
-  ownerId: idSchema,
-  use: sweepUseSchema,
+const importFields = {
   /** The file's text, or what was pasted. */
   text: z
     .string()
@@ -141,8 +139,25 @@ export const importSweepSchema = z.strictObject({
   direction: firingDirectionSchema.nullable(),
   notes: notesSchema,
   takenOn: shopDateSchema.nullable(),
-});
-export type ImportSweepInput = z.infer<typeof importSweepSchema>;
+};
+
+/** By what the sweep belongs to; each takes its own uses only. */
+export const importSweepSchemas = {
+  driver: z.strictObject({
+    driverId: idSchema,
+    use: z.enum(['free-air', 'added-mass', 'known-box']),
+    ...importFields,
+  }),
+  job: z.strictObject({ jobId: idSchema, use: z.enum(['built-box', 'port-blocked']), ...importFields }),
+  'vehicle-model': z.strictObject({
+    modelId: idSchema,
+    use: z.enum(['in-car', 'near-cone', 'background-noise', 'microphone-calibration']),
+    ...importFields,
+  }),
+} as const satisfies Record<SweepOwner, z.ZodType>;
+export type ImportSweepInput = Omit<z.infer<(typeof importSweepSchemas)['driver']>, 'driverId' | 'use'> & {
+  readonly use: SweepUse;
+};
 
 /** A kept sweep as the screens get it. */
 export type SweepView = {
