@@ -9,6 +9,23 @@ export {
   ventedTargetSchema,
 } from './box-setting.ts';
 export {
+  type BandFigures,
+  type BestBox,
+  type BestBoxInput,
+  type BestBoxQuestion,
+  type BoxPoint,
+  bestBoxSchema,
+  type DesignAim,
+  designAimSchema,
+  type FlattestInCarInput,
+  type SubsonicCorner,
+  type SubsonicInput,
+  type SubsonicQuestion,
+  subsonicSchema,
+  type TravelPart,
+  type WorstTravel,
+} from './design-aims.ts';
+export {
   type AbsentAlignment,
   type AlignmentDesign,
   type AlignmentStrength,

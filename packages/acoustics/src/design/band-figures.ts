@@ -1,0 +1,98 @@
+// The three aims as numbers, read from two curves over a band in which every part of an octave counts the same.
+//
+//   reach   at each frequency the level at the listener (filters and cabin included) at the voltage given, held back where
+//           heat, travel, the amplifier or the air in a port (Mach 0.1) stops first
+//   even    the same without those limits: what is heard at an ordinary level
+//
+//   output     mean of reach over the band, dB                                                  loud = highest
+//   low corner lowest frequency down to which reach stays within 3 dB of output, going down     deep = lowest
+//              from its loudest point in the band; 10 Hz (or a third of the band's start) at least
+//   deviation  root mean square of even about its mean over the band, dB                        smooth = least
+import type { BandFigures, DesignAim, DesignBand } from '@gusset/contracts/acoustics';
+import type { CompiledSystem } from '../compiled-system.ts';
+import { frequencyGrid } from '../frequency-grid.ts';
+import { openSweep, runSweep, type Sweep } from '../sweep.ts';
+
+const LOWEST_HZ = 10;
+const POINTS = 60;
+const CORNER_DB = 3;
+const FASTEST_AIR_MACH = 0.1; // beyond it a port gives nothing more (guidance, about 34 m/s)
+
+/** A sweep from well below a band up to its end. */
+export type BandSweep = { readonly sweep: Sweep; readonly bandStart: number; readonly reachDb: Float64Array };
+
+export function openBandSweep({ lowHz, highHz }: DesignBand): BandSweep {
+  const frequenciesHz = frequencyGrid({ lowHz: Math.min(LOWEST_HZ, lowHz / 3), highHz, count: POINTS });
+  return {
+    sweep: openSweep(frequenciesHz, ['level', 'travel', 'loudest']),
+    bandStart: frequenciesHz.findIndex((frequencyHz) => frequencyHz >= lowHz),
+    reachDb: new Float64Array(POINTS),
+  };
+}
+
+/** Runs `system` through the sweep, whose curves then hold its levels. */
+export function bandFigures(band: BandSweep, system: CompiledSystem): BandFigures {
+  runSweep(band.sweep, system);
+  fillReach(band, system);
+  const outputDb = meanDb(band.reachDb, band.bandStart);
+  return {
+    outputDb,
+    lowCornerHz: lowCornerHz(band, outputDb),
+    deviationDb: deviationDb(band.sweep.curves.splDb, band.bandStart),
+  };
+}
+
+function fillReach({ sweep, reachDb }: BandSweep, system: CompiledSystem): void {
+  const { splDb, maxSplDb, portSpeedMps, rearPortSpeedMps } = sweep.curves;
+  const isLimited =
+    system.voltageLimit !== null ||
+    system.maxCurrentArms !== null ||
+    system.travelLimits.coneMm !== null ||
+    system.travelLimits.radiatorMm !== null;
+  const fastestMps = FASTEST_AIR_MACH * system.air.soundSpeedMps;
+  for (let i = 0; i < reachDb.length; i++) {
+    const level = splDb[i] ?? 0;
+    const speedMps = Math.max(portSpeedMps[i] ?? 0, rearPortSpeedMps[i] ?? 0);
+    const airDb = speedMps > fastestMps ? 20 * Math.log10(speedMps / fastestMps) : 0;
+    reachDb[i] = Math.min(level - airDb, isLimited ? (maxSplDb[i] ?? 0) : level);
+  }
+}
+
+/** Level at or above which a curve goes on from its loudest point in the band; straight over the logarithm of frequency. */
+function lowCornerHz({ sweep, bandStart, reachDb }: BandSweep, outputDb: number): number {
+  const { frequenciesHz } = sweep;
+  const floorDb = outputDb - CORNER_DB;
+  const frequencyAt = (i: number) => frequenciesHz[i] ?? LOWEST_HZ;
+  for (let i = loudest(reachDb, bandStart) - 1; i >= 0; i--) {
+    const below = reachDb[i] ?? 0;
+    if (below >= floorDb) continue;
+    const share = (floorDb - below) / ((reachDb[i + 1] ?? 0) - below);
+    return frequencyAt(i) * (frequencyAt(i + 1) / frequencyAt(i)) ** share;
+  }
+  return frequencyAt(0);
+}
+
+function loudest(levelsDb: Float64Array, start: number): number {
+  let best = start;
+  for (let i = start; i < levelsDb.length; i++) if ((levelsDb[i] ?? 0) > (levelsDb[best] ?? 0)) best = i;
+  return best;
+}
+
+export function meanDb(levelsDb: Float64Array, start: number): number {
+  let sum = 0;
+  for (let i = start; i < levelsDb.length; i++) sum += levelsDb[i] ?? 0;
+  return sum / (levelsDb.length - start);
+}
+
+export function deviationDb(levelsDb: Float64Array, start: number): number {
+  const mean = meanDb(levelsDb, start);
+  let squares = 0;
+  for (let i = start; i < levelsDb.length; i++) squares += ((levelsDb[i] ?? 0) - mean) ** 2;
+  return Math.sqrt(squares / (levelsDb.length - start));
+}
+
+/** Lower is better. */
+export function aimScore(aim: DesignAim, figures: BandFigures): number {
+  if (aim === 'deep') return figures.lowCornerHz;
+  return aim === 'loud' ? -figures.outputDb : figures.deviationDb;
+}
