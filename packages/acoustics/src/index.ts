@@ -12,6 +12,7 @@ export { subsonicCorner } from './design/subsonic-corner.ts';
 export { symmetricBandpass } from './design/symmetric-bandpass.ts';
 export { type DriverElements, driverElements } from './driver-elements.ts';
 export { frequencyGrid } from './frequency-grid.ts';
+export { estimateHotCoil } from './hot-coil.ts';
 export { fitBuiltBox } from './measure/built-box.ts';
 export { type CarSweeps, carTransfer, type InCarSweep } from './measure/car-transfer.ts';
 export { driverFromSweeps, type SecondSweep } from './measure/driver-from-sweeps.ts';
@@ -24,4 +25,5 @@ export { finishSearch, type SearchPart, type SearchSetting } from './search/fini
 export { refuseBrief, searchDrivers, searchPart } from './search/search.ts';
 export { soundVerdict } from './sound-verdict.ts';
 export { type CurveGroup, openSweep, runSweep, type Sweep, type SweepCurves } from './sweep.ts';
+export { solveTimeResponse } from './time-response.ts';
 export { type VentedAlignment, ventedAlignment } from './vented-box.ts';

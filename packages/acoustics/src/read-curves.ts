@@ -46,8 +46,15 @@ export function readLevel(sweep: Sweep, system: CompiledSystem, i: number, omega
   curves.splDb[i] = freeDb + at(body, GAIN_DB);
 }
 
-/** p = j w rho U / (2 pi r): a quarter turn ahead of the flow. Delay is -d(phase)/dw, and U' / U holds it. */
-export function readTiming({ curves, drive, body }: Sweep, { network }: CompiledSystem, i: number): void {
+/** p = j w rho U / (2 pi r): a quarter turn ahead of the flow. */
+export function readPhase({ curves, drive, body }: Sweep, { network }: CompiledSystem, i: number): void {
+  const flow = Math.atan2(at(network.sums.im, OUTSIDE), at(network.sums.re, OUTSIDE));
+  const phase = flow + TURN_RAD / 4 + at(drive, PHASE_RAD) + at(body, PHASE_RAD);
+  curves.phaseRad[i] = phase - TURN_RAD * Math.round(phase / TURN_RAD);
+}
+
+/** -d(phase)/dw, which U' / U holds. */
+export function readDelay({ curves, drive, body }: Sweep, { network }: CompiledSystem, i: number): void {
   const { re, im } = network.sums;
   const flowRe = at(re, OUTSIDE);
   const flowIm = at(im, OUTSIDE);
@@ -56,8 +63,6 @@ export function readTiming({ curves, drive, body }: Sweep, { network }: Compiled
     squared < SILENT_FLOW_SQUARED
       ? 0
       : (at(im, OUTSIDE_SLOPE) * flowRe - at(re, OUTSIDE_SLOPE) * flowIm) / squared;
-  const phase = Math.atan2(flowIm, flowRe) + TURN_RAD / 4 + at(drive, PHASE_RAD) + at(body, PHASE_RAD);
-  curves.phaseRad[i] = phase - TURN_RAD * Math.round(phase / TURN_RAD);
   curves.groupDelayMs[i] = (at(drive, DELAY_S) + at(body, DELAY_S) - turning) * 1e3;
 }
 

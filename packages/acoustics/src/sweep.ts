@@ -6,22 +6,23 @@ import { addCabin } from './cabin.ts';
 import type { CompiledSystem } from './compiled-system.ts';
 import { at } from './linear-solve.ts';
 import { solveSlope } from './network-slope.ts';
-import { readLevel, readLoad, readLoudest, readTiming, readTravel } from './read-curves.ts';
+import { readDelay, readLevel, readLoad, readLoudest, readPhase, readTravel } from './read-curves.ts';
 import { solveNetwork } from './solve-network.ts';
 import { addTransfer, GAIN_FIGURES } from './transfer.ts';
 
 /** What a run works out; the lists of a group that is not asked for keep what they held. */
-export type CurveGroup = 'level' | 'timing' | 'load' | 'travel' | 'loudest';
+export type CurveGroup = 'level' | 'phase' | 'delay' | 'load' | 'travel' | 'loudest';
 
-const GROUPS: readonly CurveGroup[] = ['level', 'timing', 'load', 'travel', 'loudest'];
+const GROUPS: readonly CurveGroup[] = ['level', 'phase', 'delay', 'load', 'travel', 'loudest'];
 
 /** Curves of one run, parallel to the frequencies; 0 where a part isn't there. Units as in `ResponseResult`. */
 export type SweepCurves = {
   /** Group `level`. */
   readonly splDb: Float64Array;
   readonly splFreeDb: Float64Array;
-  /** Group `timing`. */
+  /** Group `phase`. */
   readonly phaseRad: Float64Array;
+  /** Group `delay`. */
   readonly groupDelayMs: Float64Array;
   /** Group `load`. */
   readonly impedanceOhm: Float64Array;
@@ -93,9 +94,10 @@ export function runSweep(sweep: Sweep, system: CompiledSystem): void {
     if (groups.has('load')) readLoad(sweep, system, i);
     if (groups.has('travel')) readTravel(sweep, system, i, omega);
     if (groups.has('loudest')) readLoudest(sweep, system, i, omega);
-    if (!groups.has('timing')) continue;
+    if (groups.has('phase')) readPhase(sweep, system, i);
+    if (!groups.has('delay')) continue;
     solveSlope(system.network, omega);
-    readTiming(sweep, system, i);
+    readDelay(sweep, system, i);
   }
 }
 

@@ -94,6 +94,13 @@ export {
 } from './enclosure.ts';
 export { firstRefusal } from './first-refusal.ts';
 export {
+  type HotCoilEstimate,
+  type HotCoilSetting,
+  type HotCoilSettingInput,
+  hotCoilEstimateSchema,
+  hotCoilSettingSchema,
+} from './hot-coil.ts';
+export {
   type Drive,
   driveSchema,
   type LimitCause,
@@ -108,6 +115,8 @@ export {
   soundFiguresSchema,
 } from './result.ts';
 export {
+  type DriverSearchInput,
+  driverSearchInputSchema,
   type FoundDesign,
   type LeftOut,
   SEARCH_AIMS,
@@ -157,3 +166,10 @@ export {
   soundSystemSchema,
   sourceSchema,
 } from './system.ts';
+export {
+  type TimeResponse,
+  type TimeSetting,
+  type TimeSettingInput,
+  timeResponseSchema,
+  timeSettingSchema,
+} from './time-response.ts';
