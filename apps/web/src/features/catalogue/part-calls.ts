@@ -54,11 +54,3 @@ export async function changePart(
       return part.supply.change.mutate({ ...at, input });
   }
 }
-
-export async function listParts(
-  client: Client,
-  kind: PartKind,
-  ask: { readonly limit: number; readonly offset: number; readonly archived: boolean },
-): Promise<{ rows: readonly PartRow[]; total: number }> {
-  return client.part[kind].list.query(ask);
-}

@@ -2,17 +2,15 @@
 
 import type { PartKind } from '@gusset/contracts/records';
 import { formatLength, formatMoney } from '@gusset/units';
-import { useState } from 'react';
 import { capital, KIND_WORDS, kindSlug } from '../../shared/catalogue-kinds.ts';
 import { useTRPCClient } from '../../shared/data/api-client.ts';
 import { paths } from '../../shared/paths.ts';
-import { ListFileMenu } from '../../shared/record/list-file.tsx';
 import { RecordList } from '../../shared/record/record-list.tsx';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { useMay } from '../../shared/shell/person.tsx';
 import type { DataColumn, FilterChip } from '../../shared/table/data-column.ts';
 import { CatalogueSections } from './catalogue-sections.tsx';
-import { listParts, type PartRow } from './part-calls.ts';
+import type { PartRow } from './part-calls.ts';
 import { keyFigures, type ShowLength, stockWords } from './part-words.ts';
 
 const CHIPS: readonly FilterChip<PartRow>[] = [
@@ -87,10 +85,7 @@ function columnsOf(
 export function PartListScreen({ kind }: { readonly kind: PartKind }) {
   const client = useTRPCClient();
   const { shop, lengthUnit } = useDisplay();
-  const mayEdit = useMay('catalogue.edit');
-  const mayExport = useMay('list.export');
   const seesMoney = useMay('money.read');
-  const [archived, setArchived] = useState(false);
   const words = KIND_WORDS[kind];
   const columns = columnsOf(
     (mm) => formatLength(mm, { unit: lengthUnit, denominator: shop.inchDenominator }),
@@ -100,37 +95,20 @@ export function PartListScreen({ kind }: { readonly kind: PartKind }) {
     <RecordList<PartRow>
       title={capital(words.many)}
       kicker="Parts"
-      label={capital(words.many)}
       noun={words}
       listName={`part.${kind}`}
-      page={(ask) => listParts(client, kind, ask)}
-      archived={archived}
-      onArchived={setArchived}
+      procedures={client.part[kind]}
+      edit="catalogue.edit"
       columns={columns}
       chips={kind === 'sheet' ? SHEET_CHIPS : CHIPS}
-      rowId={({ id }) => id}
       rowName={nameOf}
       hrefOf={({ id }) => paths.cataloguePart(kindSlug(kind), id)}
       wordsOf={(part) => `${nameOf(part)} ${part.code} ${part.supplierName ?? ''}`}
       initialSort={{ columnId: 'name', isDescending: false }}
-      newHref={mayEdit ? paths.newPart(kindSlug(kind)) : null}
+      newHref={paths.newPart(kindSlug(kind))}
       newWords={`New ${words.one}`}
       emptyText={EMPTY_TEXT[kind]}
       above={<CatalogueSections here={kind} />}
-      acts={
-        <ListFileMenu
-          noun={words}
-          listName={`part.${kind}`}
-          mayImport={mayEdit}
-          mayExport={mayExport}
-          file={{
-            preview: (text) => client.part[kind].importPreview.mutate({ text }),
-            take: (key, text) => client.part[kind].import.mutate({ key, text }),
-            undo: (importId) => client.part[kind].importUndo.mutate({ importId }),
-            give: () => client.part[kind].export.query(),
-          }}
-        />
-      }
     />
   );
 }

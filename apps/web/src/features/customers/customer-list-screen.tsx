@@ -1,12 +1,9 @@
 'use client';
 
-import { useState } from 'react';
 import { useTRPCClient } from '../../shared/data/api-client.ts';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
 import { paths } from '../../shared/paths.ts';
-import { ListFileMenu } from '../../shared/record/list-file.tsx';
 import { RecordList } from '../../shared/record/record-list.tsx';
-import { useMay } from '../../shared/shell/person.tsx';
 import type { DataColumn, FilterChip } from '../../shared/table/data-column.ts';
 
 type CustomerRow = ApiOutputs['customer']['list']['rows'][number];
@@ -65,42 +62,22 @@ const CHIPS: readonly FilterChip<CustomerRow>[] = [
 /** Everybody the shop has worked for or spoken to. */
 export function CustomerListScreen() {
   const client = useTRPCClient();
-  const mayEdit = useMay('customer.edit');
-  const mayExport = useMay('list.export');
-  const [archived, setArchived] = useState(false);
   return (
     <RecordList<CustomerRow>
       title="Customers"
-      label="Customers"
       noun={NOUN}
       listName="customer"
-      page={(ask) => client.customer.list.query(ask)}
-      archived={archived}
-      onArchived={setArchived}
+      procedures={client.customer}
+      edit="customer.edit"
       columns={COLUMNS}
       chips={CHIPS}
-      rowId={({ id }) => id}
       rowName={({ name }) => name}
       hrefOf={({ id }) => paths.customer(id)}
       wordsOf={({ name, phone, email, address }) => `${name} ${phone} ${email} ${address}`}
       initialSort={{ columnId: 'name', isDescending: false }}
-      newHref={mayEdit ? paths.newCustomer() : null}
+      newHref={paths.newCustomer()}
       newWords="New customer"
       emptyText="A customer has vehicles and jobs. Add one, or take a list in from a spreadsheet."
-      acts={
-        <ListFileMenu
-          noun={NOUN}
-          listName="customer"
-          mayImport={mayEdit}
-          mayExport={mayExport}
-          file={{
-            preview: (text) => client.customer.importPreview.mutate({ text }),
-            take: (key, text) => client.customer.import.mutate({ key, text }),
-            undo: (importId) => client.customer.importUndo.mutate({ importId }),
-            give: () => client.customer.export.query(),
-          }}
-        />
-      }
     />
   );
 }

@@ -1,12 +1,9 @@
 'use client';
 
-import { useState } from 'react';
 import { useTRPCClient } from '../../shared/data/api-client.ts';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
 import { paths } from '../../shared/paths.ts';
-import { ListFileMenu } from '../../shared/record/list-file.tsx';
 import { RecordList } from '../../shared/record/record-list.tsx';
-import { useMay } from '../../shared/shell/person.tsx';
 import type { DataColumn, FilterChip } from '../../shared/table/data-column.ts';
 
 type SupplierRow = ApiOutputs['supplier']['list']['rows'][number];
@@ -66,43 +63,23 @@ export type SupplierListScreenProps = { readonly above: React.ReactNode };
 /** Who sends the parts, and how long that takes. */
 export function SupplierListScreen({ above }: SupplierListScreenProps) {
   const client = useTRPCClient();
-  const mayEdit = useMay('supplier.edit');
-  const mayExport = useMay('list.export');
-  const [archived, setArchived] = useState(false);
   return (
     <RecordList<SupplierRow>
       title="Suppliers"
-      label="Suppliers"
       noun={NOUN}
       listName="supplier"
-      page={(ask) => client.supplier.list.query(ask)}
-      archived={archived}
-      onArchived={setArchived}
+      procedures={client.supplier}
+      edit="supplier.edit"
       columns={COLUMNS}
       chips={CHIPS}
-      rowId={({ id }) => id}
       rowName={({ name }) => name}
       hrefOf={({ id }) => paths.supplier(id)}
       wordsOf={({ name, contact, email, phone }) => `${name} ${contact} ${email} ${phone}`}
       initialSort={{ columnId: 'name', isDescending: false }}
-      newHref={mayEdit ? paths.newSupplier() : null}
+      newHref={paths.newSupplier()}
       newWords="New supplier"
       emptyText="A supplier’s lead time tells the plan when its parts can be here."
       above={above}
-      acts={
-        <ListFileMenu
-          noun={NOUN}
-          listName="supplier"
-          mayImport={mayEdit}
-          mayExport={mayExport}
-          file={{
-            preview: (text) => client.supplier.importPreview.mutate({ text }),
-            take: (key, text) => client.supplier.import.mutate({ key, text }),
-            undo: (importId) => client.supplier.importUndo.mutate({ importId }),
-            give: () => client.supplier.export.query(),
-          }}
-        />
-      }
     />
   );
 }

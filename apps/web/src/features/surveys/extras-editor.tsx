@@ -3,19 +3,19 @@
 import { keepFreeKindSchema, type SectionForm } from '@gusset/contracts/cargo';
 import { type SurveyExtras, surveyExtrasSchema } from '@gusset/contracts/survey';
 import { useQueryClient } from '@tanstack/react-query';
-import { type ReactNode, useRef, useState } from 'react';
+import { useRef, useState } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
 import { Checkbox } from '../../shared/controls/checkbox.tsx';
 import { FieldGrid } from '../../shared/controls/field-frame.tsx';
-import { LengthField } from '../../shared/controls/length-field.tsx';
 import { Select } from '../../shared/controls/select.tsx';
-import { TextField } from '../../shared/controls/text-field.tsx';
 import { useTRPC, useTRPCClient } from '../../shared/data/api-client.ts';
 import { useAutosave } from '../../shared/data/use-autosave.ts';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { SaveState } from '../../shared/marks/save-state.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
 import { usePerson } from '../../shared/shell/person.tsx';
+import { AcrossFields, PlusMinusField } from './across-fields.tsx';
+import { ExtrasList } from './extras-list.tsx';
 import { FreeOutline } from './free-outline.tsx';
 import styles from './measuring-screen.module.css';
 import { OutlineFields, SignedLength } from './outline-fields.tsx';
@@ -122,7 +122,7 @@ function OpenExtras({ form, survey, isReadOnly, onAnswer, own, isIdle }: OpenExt
       {extras.free === null ? null : (
         <FreeOutline free={extras.free} isReadOnly={isReadOnly} onChange={(free) => change({ free })} />
       )}
-      <PartList
+      <ExtrasList
         title="In the way"
         empty="Hinge arms, struts, the wheel-well edge: what a box would meet."
         addWords="Add something in the way"
@@ -156,8 +156,8 @@ function OpenExtras({ form, survey, isReadOnly, onAnswer, own, isIdle }: OpenExt
             </Checkbox>
           </>
         )}
-      </PartList>
-      <PartList
+      </ExtrasList>
+      <ExtrasList
         title="Keep free"
         empty="Belts, tethers, airbags, vents, spare wheel, release handle: what must work afterwards."
         addWords="Add a zone to keep free"
@@ -188,8 +188,8 @@ function OpenExtras({ form, survey, isReadOnly, onAnswer, own, isIdle }: OpenExt
             <AcrossFields part={part} set={set} isReadOnly={isReadOnly} />
           </>
         )}
-      </PartList>
-      <PartList
+      </ExtrasList>
+      <ExtrasList
         title="Narrower places"
         empty="Where trim or a side pocket stands in further than the widths above say."
         addWords="Add a narrower place"
@@ -221,8 +221,8 @@ function OpenExtras({ form, survey, isReadOnly, onAnswer, own, isIdle }: OpenExt
             </FieldGrid>
           </>
         )}
-      </PartList>
-      <PartList
+      </ExtrasList>
+      <ExtrasList
         title="Other seats and floor"
         empty="Seat folded, floor panel out: measure what differs; sheet 02 chooses the state."
         addWords="Add a state of seats and floor"
@@ -241,140 +241,7 @@ function OpenExtras({ form, survey, isReadOnly, onAnswer, own, isIdle }: OpenExt
             isReadOnly={isReadOnly}
           />
         )}
-      </PartList>
+      </ExtrasList>
     </div>
   );
-}
-
-type Across = {
-  readonly left: SurveyExtras['keepFree'][number]['left'];
-  readonly right: SurveyExtras['keepFree'][number]['right'];
-  readonly plusMinusMm: number;
-};
-
-function AcrossFields({
-  part,
-  set,
-  isReadOnly,
-}: {
-  readonly part: Across;
-  readonly set: (changes: Partial<Across>) => void;
-  readonly isReadOnly: boolean;
-}) {
-  const isCrossed = part.left.mm >= part.right.mm;
-  return (
-    <>
-      <FieldGrid cellMinPx={150}>
-        <SignedLength
-          label="Left edge"
-          hint="From the centre line; left is below 0"
-          value={part.left}
-          onCommit={(left) => set({ left })}
-          isReadOnly={isReadOnly}
-        />
-        <SignedLength
-          label="Right edge"
-          value={part.right}
-          onCommit={(right) => set({ right })}
-          isReadOnly={isReadOnly}
-        />
-        <PlusMinusField
-          value={part.plusMinusMm}
-          onCommit={(plusMinusMm) => set({ plusMinusMm })}
-          isReadOnly={isReadOnly}
-        />
-      </FieldGrid>
-      {isCrossed ? (
-        <p className={styles.refusal} role="alert">
-          The right edge lies right of the left one. Looking forward from behind, left of the centre line is
-          below 0.
-        </p>
-      ) : null}
-    </>
-  );
-}
-
-function PlusMinusField({
-  value,
-  onCommit,
-  isReadOnly,
-}: {
-  readonly value: number;
-  readonly onCommit: (mm: number) => void;
-  readonly isReadOnly: boolean;
-}) {
-  return (
-    <LengthField
-      label="±"
-      value={{ mm: value, typed: null, unit: null }}
-      minMm={0}
-      maxMm={200}
-      onCommit={(length) => {
-        if (length !== null) onCommit(length.mm);
-      }}
-      isReadOnly={isReadOnly}
-    />
-  );
-}
-
-type NamedPart = { readonly id: string; readonly name: string };
-
-type PartListProps<Part extends NamedPart> = {
-  readonly title: string;
-  readonly empty: string;
-  readonly addWords: string;
-  readonly parts: readonly Part[];
-  readonly isReadOnly: boolean;
-  readonly onChange: (parts: Part[]) => void;
-  readonly make: () => Part;
-  readonly foot?: ReactNode;
-  readonly children: (part: Part, set: (changes: Partial<Part>) => void) => ReactNode;
-};
-
-function PartList<Part extends NamedPart>({
-  title,
-  empty,
-  addWords,
-  parts,
-  isReadOnly,
-  onChange,
-  make,
-  foot,
-  children,
-}: PartListProps<Part>) {
-  const setAt = (id: string) => (changes: Partial<Part>) =>
-    onChange(parts.map((part) => (part.id === id ? { ...part, ...changes } : part)));
-  return (
-    <section className={styles.partList} aria-label={title}>
-      <h2 className={`caption ${styles.groupTitle}`}>{title}</h2>
-      {parts.length === 0 ? <p className={styles.hint}>{empty}</p> : null}
-      {parts.map((part) => (
-        <details key={part.id} className={styles.part}>
-          <summary>{part.name}</summary>
-          <div className={styles.partBody}>
-            <TextField
-              label="Name"
-              value={part.name}
-              onChange={(name) => setAt(part.id)(named(name))}
-              isReadOnly={isReadOnly}
-            />
-            {children(part, setAt(part.id))}
-            {isReadOnly ? null : (
-              <Button look="quiet" onPress={() => onChange(parts.filter(({ id }) => id !== part.id))}>
-                Remove {part.name}
-              </Button>
-            )}
-          </div>
-        </details>
-      ))}
-      {parts.length > 0 ? foot : null}
-      {isReadOnly ? null : <Button onPress={() => onChange([...parts, make()])}>{addWords}</Button>}
-    </section>
-  );
-}
-
-/** Every part has a name; the type of the others does not matter here. */
-function named<Part extends NamedPart>(name: string): Partial<Part> {
-  const change: Partial<NamedPart> = { name };
-  return change as Partial<Part>; // sound: Part extends NamedPart, and `name` is a plain string in each
 }

@@ -1,12 +1,9 @@
 'use client';
 
-import { useState } from 'react';
 import { useTRPCClient } from '../../shared/data/api-client.ts';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
 import { paths } from '../../shared/paths.ts';
-import { ListFileMenu } from '../../shared/record/list-file.tsx';
 import { RecordList } from '../../shared/record/record-list.tsx';
-import { useMay } from '../../shared/shell/person.tsx';
 import type { DataColumn, FilterChip } from '../../shared/table/data-column.ts';
 import { BODY_WORDS, POWERTRAIN_WORDS, yearsWords } from './body-words.ts';
 import { VehiclesSwitch } from './vehicles-switch.tsx';
@@ -71,43 +68,23 @@ const CHIPS: readonly FilterChip<ModelRow>[] = [
 /** Models: measured once, they serve every later car of their kind. */
 export function ModelListScreen() {
   const client = useTRPCClient();
-  const mayEdit = useMay('vehicle.edit');
-  const mayExport = useMay('list.export');
-  const [archived, setArchived] = useState(false);
   return (
     <RecordList<ModelRow>
       title="Vehicle models"
-      label="Vehicle models"
       noun={NOUN}
       listName="vehicleModel"
-      page={(ask) => client.vehicleModel.list.query(ask)}
-      archived={archived}
-      onArchived={setArchived}
+      procedures={client.vehicleModel}
+      edit="vehicle.edit"
       columns={COLUMNS}
       chips={CHIPS}
-      rowId={({ id }) => id}
       rowName={nameOf}
       hrefOf={({ id }) => paths.vehicleModel(id)}
       wordsOf={(row) => `${nameOf(row)} ${BODY_WORDS[row.body]} ${yearsWords(row.yearFrom, row.yearTo)}`}
       initialSort={{ columnId: 'name', isDescending: false }}
-      newHref={mayEdit ? paths.newVehicleModel() : null}
+      newHref={paths.newVehicleModel()}
       newWords="New model"
       emptyText="Measure a model once and every later job on one like it starts with the survey done."
       above={<VehiclesSwitch here="models" />}
-      acts={
-        <ListFileMenu
-          noun={NOUN}
-          listName="vehicleModel"
-          mayImport={mayEdit}
-          mayExport={mayExport}
-          file={{
-            preview: (text) => client.vehicleModel.importPreview.mutate({ text }),
-            take: (key, text) => client.vehicleModel.import.mutate({ key, text }),
-            undo: (importId) => client.vehicleModel.importUndo.mutate({ importId }),
-            give: () => client.vehicleModel.export.query(),
-          }}
-        />
-      }
     />
   );
 }

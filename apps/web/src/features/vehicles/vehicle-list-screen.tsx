@@ -1,12 +1,9 @@
 'use client';
 
-import { useState } from 'react';
 import { useTRPCClient } from '../../shared/data/api-client.ts';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
 import { paths } from '../../shared/paths.ts';
-import { ListFileMenu } from '../../shared/record/list-file.tsx';
 import { RecordList } from '../../shared/record/record-list.tsx';
-import { useMay } from '../../shared/shell/person.tsx';
 import type { DataColumn, FilterChip } from '../../shared/table/data-column.ts';
 import { VehiclesSwitch } from './vehicles-switch.tsx';
 
@@ -60,45 +57,25 @@ const CHIPS: readonly FilterChip<VehicleRow>[] = [
 /** The cars that stand or stood in the bays. */
 export function VehicleListScreen() {
   const client = useTRPCClient();
-  const mayEdit = useMay('vehicle.edit');
-  const mayExport = useMay('list.export');
-  const [archived, setArchived] = useState(false);
   return (
     <RecordList<VehicleRow>
       title="Vehicles"
-      label="Vehicles"
       noun={NOUN}
       listName="vehicle"
-      page={(ask) => client.vehicle.list.query(ask)}
-      archived={archived}
-      onArchived={setArchived}
+      procedures={client.vehicle}
+      edit="vehicle.edit"
       columns={COLUMNS}
       chips={CHIPS}
-      rowId={({ id }) => id}
       rowName={({ name, plate }) => `${name}, ${plate || 'no plate'}`}
       hrefOf={({ id }) => paths.vehicle(id)}
       wordsOf={({ name, plate, customerName, colour }) =>
         `${name} ${plate} ${plate.replace(/[\s-]/gu, '')} ${customerName} ${colour}`
       }
       initialSort={{ columnId: 'plate', isDescending: false }}
-      newHref={mayEdit ? paths.newVehicle() : null}
+      newHref={paths.newVehicle()}
       newWords="New vehicle"
       emptyText="A vehicle belongs to a customer and is of a model. Measurements hang on the model."
       above={<VehiclesSwitch here="vehicles" />}
-      acts={
-        <ListFileMenu
-          noun={NOUN}
-          listName="vehicle"
-          mayImport={mayEdit}
-          mayExport={mayExport}
-          file={{
-            preview: (text) => client.vehicle.importPreview.mutate({ text }),
-            take: (key, text) => client.vehicle.import.mutate({ key, text }),
-            undo: (importId) => client.vehicle.importUndo.mutate({ importId }),
-            give: () => client.vehicle.export.query(),
-          }}
-        />
-      }
     />
   );
 }

@@ -23,15 +23,17 @@ export type ListPreview = {
   readonly ignoredColumns: readonly string[];
 };
 
-/** One kind of record as a file: what its router can do. */
+/** One kind of record as a file, as `useTRPCClient().<kind>` gives it. */
 export type ListFile = {
-  readonly preview: (text: string) => Promise<ListPreview>;
-  readonly take: (
-    key: string,
-    text: string,
-  ) => Promise<{ readonly importId: string; readonly count: number }>;
-  readonly undo: (importId: string) => Promise<unknown>;
-  readonly give: () => Promise<{ readonly fileName: string; readonly text: string }>;
+  readonly importPreview: { mutate(input: { text: string }): Promise<ListPreview> };
+  readonly import: {
+    mutate(input: {
+      key: string;
+      text: string;
+    }): Promise<{ readonly importId: string; readonly count: number }>;
+  };
+  readonly importUndo: { mutate(input: { importId: string }): Promise<unknown> };
+  readonly export: { query(): Promise<{ readonly fileName: string; readonly text: string }> };
 };
 
 export type ListFileMenuProps = {
@@ -50,7 +52,7 @@ export function ListFileMenu({ file, noun, listName, mayImport, mayExport }: Lis
   if (!mayImport && !mayExport) return null;
   const save = async () => {
     try {
-      const { fileName, text } = await file.give();
+      const { fileName, text } = await file.export.query();
       saveFile(fileName, text);
     } catch (failure) {
       say(shownError(failure).message, { tone: 'trouble' });
@@ -133,13 +135,16 @@ function ImportDialog({ file, noun, listName, onClose }: ImportDialogProps) {
   const look = (typed: string) =>
     attempt(async () => {
       setText(typed);
-      setPreview(await file.preview(typed));
+      setPreview(await file.importPreview.mutate({ text: typed }));
     });
   const take = () =>
     attempt(async () => {
-      const { importId, count } = await file.take(key, text);
+      const { importId, count } = await file.import.mutate({ key, text });
       say(`${count} ${count === 1 ? noun.one : noun.many} taken in.`, {
-        undo: () => void file.undo(importId).then(refresh, (failure) => say(shownError(failure).message)),
+        undo: () =>
+          void file.importUndo
+            .mutate({ importId })
+            .then(refresh, (failure) => say(shownError(failure).message)),
       });
       await refresh();
       onClose();
