@@ -12,4 +12,19 @@ export const computeTasks = {
     budgetMs: 8_000,
     load: async () => (await import('../planning/plan-tasks.ts')).whatIfTask,
   },
+  'fit-driver': {
+    lane: 'quick',
+    budgetMs: 15_000,
+    load: async () => (await import('../measurements/measure-tasks.ts')).fitDriverTask,
+  },
+  'fit-built-box': {
+    lane: 'quick',
+    budgetMs: 15_000,
+    load: async () => (await import('../measurements/measure-tasks.ts')).fitBuiltBoxTask,
+  },
+  'car-transfer': {
+    lane: 'quick',
+    budgetMs: 15_000,
+    load: async () => (await import('../measurements/measure-tasks.ts')).carTransferTask,
+  },
 } as const satisfies ComputeTable;

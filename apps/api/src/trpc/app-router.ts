@@ -3,6 +3,7 @@ import { auditRouter } from '../audit/audit.router.ts';
 import { calendarRouter } from '../calendar/calendar.router.ts';
 import { deliveryRouter } from '../deliveries/delivery.router.ts';
 import { jobRouter } from '../jobs/job.router.ts';
+import { measurementRouter } from '../measurements/measurement.router.ts';
 import { accountRouter, leaveRouter, peopleRouter } from '../people/people.routers.ts';
 import { planRouter } from '../planning/plan.router.ts';
 import { customerQuoteRouter, quoteRouter } from '../quotes/quote.router.ts';
@@ -32,6 +33,7 @@ export const appRouter = router({
   delivery: deliveryRouter,
   job: jobRouter,
   leave: leaveRouter,
+  measurement: measurementRouter,
   part: partRouter,
   people: peopleRouter,
   person: personRouter,
