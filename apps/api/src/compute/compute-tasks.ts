@@ -27,4 +27,9 @@ export const computeTasks = {
     budgetMs: 15_000,
     load: async () => (await import('../measurements/measure-tasks.ts')).carTransferTask,
   },
+  'driver-search': {
+    lane: 'long',
+    budgetMs: 150_000, // a few thousand drivers in every box; people stop it sooner
+    load: async () => (await import('../sound-search/search-task.ts')).driverSearchTask,
+  },
 } as const satisfies ComputeTable;

@@ -19,6 +19,7 @@ import {
 import { searchRouter } from '../search/search.router.ts';
 import { sheetRouter } from '../sheets/sheet.router.ts';
 import { shopRouter } from '../shops/shop.router.ts';
+import { soundSearchRouter } from '../sound-search/sound-search.router.ts';
 import { surveyRouter } from '../surveys/survey.router.ts';
 import { taskRouter } from '../tasks/task.router.ts';
 import { router } from './procedures.ts';
@@ -43,6 +44,7 @@ export const appRouter = router({
   sheet: sheetRouter,
   task: taskRouter,
   shop: shopRouter,
+  soundSearch: soundSearchRouter,
   supplier: supplierRouter,
   survey: surveyRouter,
   vehicle: vehicleRouter,

@@ -135,3 +135,7 @@ export type SearchAnswer = {
   /** Designs that no other one beats in corner, output, litres and cost together; by corner. */
   readonly front: readonly FoundDesign[];
 };
+
+/** What a person asks: the brief, and whether only drivers on the shelf are tried, no more of them than lie there. */
+export const driverSearchInputSchema = z.strictObject({ brief: searchBriefSchema, inStockOnly: z.boolean() });
+export type DriverSearchInput = z.infer<typeof driverSearchInputSchema>;
