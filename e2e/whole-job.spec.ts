@@ -31,7 +31,9 @@ test('a job goes from an enquiry to an approved quote and a dated plan', async (
   await test.step('the sound sheet knows the closed box', async () => {
     await page.goto(`/jobs/${job}/sound`);
     await pick(page, 'Driver', /Quince Low 10/);
+    await page.getByRole('tab', { name: /^Amplifier and filters/ }).click();
     await fillField(page, 'Power', '300');
+    await page.getByRole('tab', { name: /^Box/ }).click();
     await fillField(page, 'Net volume', '20');
     // Vas / V = 60 / 20 = 3, so fc = fs × √4 = 60 Hz and Q = 0.4 × 2 = 0.8, less leak; from Q 0.8 the corner lies
     // at fc × √((b + √(b² + 4)) / 2) with b = 1/Q² − 2 = −0.4375: 60 × 0.897 = 53.8 Hz.

@@ -9,13 +9,17 @@ export {
   laneChart,
 } from './charts/lane-chart.ts';
 export {
+  type ChartPlace,
   type ChartView,
+  type ChartZone,
+  CURVE_DASHES,
   type CurveDash,
   type CurvePoint,
   type CurveTone,
   type ResponseChartInput,
   type ResponseCurve,
   responseChart,
+  responseChartPlace,
 } from './charts/response-chart.ts';
 export {
   type CutListRow,
@@ -121,6 +125,7 @@ export {
   readFromFrame,
   SCREEN_VIEW,
 } from './views/drawing-view.ts';
+export { type DrawnVent, type EnclosureSectionInput, enclosureSection } from './views/enclosure-section.ts';
 export { panelDrawing } from './views/panel-drawing.ts';
 export type { DrawnDimension } from './views/placed-dimensions.ts';
 export {

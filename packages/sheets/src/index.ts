@@ -37,7 +37,23 @@ export {
   type SheetDefinition,
   type SheetOutcome,
 } from './sheet-definition.ts';
+export { enclosureOf } from './sound/enclosure-of.ts';
+export { exposureCaution, exposureMinutes, exposureWords } from './sound/exposure.ts';
+export {
+  type ChartChoice,
+  chartAssumptions,
+  chartsOf,
+  designDash,
+  designName,
+  freeLetter,
+  limitCauseWords,
+  type SoundChart,
+  soundChart,
+} from './sound/sound-charts.ts';
+export { portWords } from './sound/sound-figures.ts';
+export { soundSection } from './sound/sound-section.ts';
 export { type SoundUpstream, soundSheet } from './sound/sound-sheet.ts';
+export { amplifierWords, findingWords, type SoundHeadline, soundHeadline } from './sound/sound-words.ts';
 export {
   cornersOf,
   type MeasuredSpace,

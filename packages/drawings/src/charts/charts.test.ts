@@ -7,7 +7,7 @@ import { LANES, RESPONSE } from '../testing/sample-charts.ts';
 import { linearAxis, linearTicks, logTicks } from './axis-ticks.ts';
 import { clipLine } from './clip-line.ts';
 import { hourFigure, laneChart } from './lane-chart.ts';
-import { responseChart } from './response-chart.ts';
+import { responseChart, responseChartPlace } from './response-chart.ts';
 
 const itemsOf = (scene: Scene, layer: string): readonly SceneItem[] =>
   scene.layers.find(({ id }) => id === layer)?.items ?? [];
@@ -145,12 +145,32 @@ describe('responseChart', () => {
     }
   });
 
+  it('shades a zone from its value to the top, and leaves out one above the axis', () => {
+    const zone = { fromValue: 101, toValue: null, name: '', tone: 'pencil' } as const;
+    const [wash] = itemsOf(responseChart({ ...RESPONSE, zones: [zone] }), 'zones');
+    const ys = wash?.kind === 'polyline' ? wash.points.map(({ y }) => y) : [];
+    const place = responseChartPlace(RESPONSE);
+    expect(Math.min(...ys)).toBeCloseTo(place.box.top, 6);
+    expect(Math.max(...ys)).toBeCloseTo(place.at([100, 101]).y, 6);
+    const above = responseChart({ ...RESPONSE, zones: [{ ...zone, fromValue: 200 }] });
+    expect(itemsOf(above, 'zones')).toEqual([]);
+  });
+
+  it('reads a frequency back from the place where it stands', () => {
+    const place = responseChartPlace(RESPONSE);
+    for (const hz of [10, 31.5, 100, 1000])
+      expect(place.frequencyAt(place.at([hz, 80]).x)).toBeCloseTo(hz, 6);
+    expect(place.frequencyAt(-50)).toBe(10);
+    expect(place.frequencyAt(1e4)).toBeCloseTo(1000, 9);
+  });
+
   it('stands with no curve at all', () => {
     const scene = responseChart({
       ...RESPONSE,
       axis: null,
       curves: [],
       limits: [],
+      zones: [],
       marks: [],
       band: null,
       assumptions: '',

@@ -9,7 +9,7 @@ import { type LinearAxis, linearAxis, linearTicks, logTicks } from './axis-ticks
 import { clipLine } from './clip-line.ts';
 
 export type CurveTone = 'ink' | 'mark' | 'pencil' | 'brass';
-export type CurveDash = 'solid' | 'long' | 'short' | 'dots' | 'dash-dot';
+export type CurveDash = 'solid' | 'long' | 'short' | 'dots' | 'dash-dot' | 'dash-dot-dot';
 
 /** [frequency in Hz, value in the chart's unit]. */
 export type CurvePoint = readonly [number, number];
@@ -21,6 +21,15 @@ export type ResponseCurve = {
   readonly tone: CurveTone;
   /** Rising frequency. */
   readonly points: readonly CurvePoint[];
+};
+
+export type ChartZone = {
+  readonly fromValue: number;
+  /** Null = to the top of the chart. */
+  readonly toValue: number | null;
+  /** Stands in the zone, at its left; empty = nothing. */
+  readonly name: string;
+  readonly tone: 'pencil' | 'brass' | 'pass';
 };
 
 export type ResponseChartInput = {
@@ -42,6 +51,8 @@ export type ResponseChartInput = {
     readonly upper: readonly CurvePoint[];
   } | null;
   readonly limits: readonly { readonly value: number; readonly text: string; readonly failing: boolean }[];
+  /** Shaded from one value to another across all frequencies: beyond a limit, bands of guidance. */
+  readonly zones: readonly ChartZone[];
   /** Frequencies worth a line: tuning, corner. */
   readonly marks: readonly { readonly frequencyHz: number; readonly text: string }[];
   /** What was assumed, under the chart. */
@@ -52,12 +63,14 @@ export type ChartView = { readonly widthPt: number; readonly heightPt: number; r
 
 const CHART_VIEW: ChartView = { widthPt: 640, heightPt: 320, textPt: 10.5 };
 const STEP_PT = 30; // least distance between level rules
-const DASHES: Readonly<Record<CurveDash, readonly number[]>> = {
+/** Lengths of dashes and gaps, points; empty = solid. */
+export const CURVE_DASHES: Readonly<Record<CurveDash, readonly number[]>> = {
   solid: [],
   long: [9, 3.5],
   short: [4, 3],
   dots: [1.2, 2.8],
   'dash-dot': [9, 3, 1.5, 3],
+  'dash-dot-dot': [9, 3, 1.5, 2.5, 1.5, 3],
 };
 const ROLES: Readonly<Record<CurveTone, StrokeRole>> = {
   ink: 'curve',
@@ -68,10 +81,30 @@ const ROLES: Readonly<Record<CurveTone, StrokeRole>> = {
 
 type Plot = { readonly box: Extent; readonly axis: LinearAxis; readonly at: (point: CurvePoint) => Spot };
 
+/** Where the curves stand in the scene, points: for a cursor over it. */
+export type ChartPlace = {
+  readonly box: Extent;
+  readonly at: (point: CurvePoint) => Spot;
+  /** The frequency that lies under an x of the scene, held to the chart's range. */
+  readonly frequencyAt: (x: number) => number;
+};
+
+/** The same place that `responseChart` draws in, for the same arguments. */
+export function responseChartPlace(input: ResponseChartInput, partial: Partial<ChartView> = {}): ChartPlace {
+  const { box, at } = plotOf(input, { ...CHART_VIEW, ...partial });
+  const octaves = Math.log(input.toHz / input.fromHz);
+  const frequencyAt = (x: number): number => {
+    const share = (x - box.left) / (box.right - box.left);
+    return input.fromHz * Math.exp(octaves * Math.min(Math.max(share, 0), 1));
+  };
+  return { box, at, frequencyAt };
+}
+
 export function responseChart(input: ResponseChartInput, partial: Partial<ChartView> = {}): Scene {
   const view = { ...CHART_VIEW, ...partial };
   const plot = plotOf(input, view);
   const layers: Layer[] = [
+    { id: 'zones', items: input.zones.flatMap((zone) => zoneItems(zone, plot, view)) },
     { id: 'band', items: bandItems(input, plot, view) },
     { id: 'rules', items: ruleItems(input, plot, view) },
     { id: 'marks', items: input.marks.flatMap((mark) => markItems(mark, plot, view)) },
@@ -133,6 +166,21 @@ function shownValues({ curves, limits, band, fromHz, toHz }: ResponseChartInput)
   return [...shown, ...limits.map(({ value }) => value)];
 }
 
+function zoneItems(zone: ChartZone, { box, at, axis }: Plot, view: ChartView): SceneItem[] {
+  const [from, to] = [Math.max(zone.fromValue, axis.from), Math.min(zone.toValue ?? axis.to, axis.to)];
+  if (from >= to) return [];
+  const [bottom, top] = [at([1, from]).y, at([1, to]).y];
+  const wash = polygon(
+    rectangle(box.left, top, box.right - box.left, bottom - top),
+    null,
+    `${zone.tone}-wash`,
+  );
+  const sizePt = view.textPt * 0.9;
+  if (zone.name === '' || bottom - top < sizePt * 1.3) return [wash];
+  const name = text(spot(box.left + 5, bottom - 4), zone.name, { sizePt, face: 'condensed', ink: zone.tone });
+  return [wash, name];
+}
+
 function bandItems({ band }: ResponseChartInput, plot: Plot, view: ChartView): SceneItem[] {
   if (band === null) return [];
   const ring = [...band.lower, ...[...band.upper].reverse()].map(plot.at).map((at) => keepIn(at, plot.box));
@@ -178,7 +226,7 @@ const figure = (at: Spot, words: string, anchor: 'middle' | 'end', { textPt }: C
   text(at, words, { sizePt: textPt * 0.92, face: 'mono', anchor, ink: 'ink-2' });
 
 function curveItems(curve: ResponseCurve, { box, at }: Plot): SceneItem[] {
-  const dashPt = DASHES[curve.dash];
+  const dashPt = CURVE_DASHES[curve.dash];
   const sound = curve.points.filter(([frequencyHz, value]) => frequencyHz > 0 && Number.isFinite(value)); // log axis
   return clipLine(sound.map(at), box).map((run) =>
     polyline(run, { role: ROLES[curve.tone], dashPt, widthPt: 1.5 }),

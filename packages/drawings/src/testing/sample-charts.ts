@@ -39,6 +39,7 @@ export const RESPONSE: ResponseChartInput = {
     ],
   },
   limits: [{ value: 101, text: 'thermal limit of the driver', failing: true }],
+  zones: [{ fromValue: 101, toValue: null, name: 'too hot', tone: 'pencil' }],
   marks: [{ frequencyHz: 32, text: 'tuned 32 Hz' }],
   assumptions: 'Half space, 20 °C, no cabin, small signals. An estimate: measure before you promise.',
 };

@@ -6,19 +6,22 @@ export type CornerInBox = { readonly qtc: number; readonly fcHz: number; readonl
 /**
  * A closed box's resonance and Q both go with √(1 + α), and α with 1 / volume (R. H. Small, "Closed-Box Loudspeaker
  * Systems, Part I", 1972, eq. 5 and 9). The losses of the box are carried over as they are, which holds to about a
- * hundredth while the volume stays within a third of the wanted one; the sound sheet itself works them out.
+ * hundredth while the volume stays within a third of the wanted one; the sound sheet itself works them out. Null for any
+ * other kind of box, whose corner does not follow from its volume alone.
  */
 export function cornerInBox(
   sound: Pick<SoundResult, 'netLitres' | 'alpha' | 'qtc' | 'fcHz' | 'f3Hz'>,
   netLitres: number,
 ): CornerInBox | null {
-  if (!(netLitres > 0)) return null;
-  const alpha = (sound.alpha * sound.netLitres) / netLitres;
-  const factor = Math.sqrt((1 + alpha) / (1 + sound.alpha));
-  const qtc = sound.qtc * factor;
-  const fcHz = sound.fcHz * factor;
-  const share = threeDecibelsDown(qtc) / threeDecibelsDown(sound.qtc);
-  return { qtc, fcHz, f3Hz: sound.f3Hz * factor * share };
+  const { alpha: wantedAlpha, netLitres: wantedLitres, qtc: wantedQ, fcHz: wantedHz, f3Hz: cornerHz } = sound;
+  if (wantedAlpha === null || wantedLitres === null) return null;
+  if (wantedQ === null || wantedHz === null || cornerHz === null || !(netLitres > 0)) return null;
+  const alpha = (wantedAlpha * wantedLitres) / netLitres;
+  const factor = Math.sqrt((1 + alpha) / (1 + wantedAlpha));
+  const qtc = wantedQ * factor;
+  const fcHz = wantedHz * factor;
+  const share = threeDecibelsDown(qtc) / threeDecibelsDown(wantedQ);
+  return { qtc, fcHz, f3Hz: cornerHz * factor * share };
 }
 
 /** In multiples of the resonance (Small, eq. 76). */

@@ -56,8 +56,8 @@ describe('the sound sheet', () => {
   });
   it('raises system Q and corner as the box shrinks', () => {
     const [large, small] = [resultOf(), resultOf({ targetNet: { litres: 15, typed: '15' } })];
-    expect(small.qtc).toBeGreaterThan(large.qtc);
-    expect(small.fcHz).toBeGreaterThan(large.fcHz);
+    expect(small.qtc ?? 0).toBeGreaterThan(large.qtc ?? 0);
+    expect(small.fcHz ?? 0).toBeGreaterThan(large.fcHz ?? 0);
   });
   it('halves the load of two drivers side by side and doubles it in series', () => {
     expect(resultOf({ count: 2 }).rdcOhm).toBeCloseTo(1.8, 9);

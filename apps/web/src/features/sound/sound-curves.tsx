@@ -1,77 +1,82 @@
 'use client';
 
-import type { SoundResult } from '@gusset/contracts/sound';
-import { useMemo } from 'react';
-import { SceneDrawing } from '../../shared/sheet/scene-drawing.tsx';
-import { delayScene, impedanceScene, levelScene, phaseScene, travelScene } from './sound-charts.ts';
-import styles from './sound-screen.module.css';
+import type { DesignLetter, SoundResult } from '@gusset/contracts/sound';
+import { chartsOf, type SoundChart, soundChart } from '@gusset/sheets';
+import { useMemo, useState } from 'react';
+import { Switch } from '../../shared/controls/switch.tsx';
+import { CursorChart } from './cursor-chart.tsx';
+import { nearestPoint, readingAt } from './cursor-reading.ts';
+import { CurveTable } from './curve-table.tsx';
+import styles from './sound-curves.module.css';
 
-const TABLE_HZ = [20, 25, 31.5, 40, 50, 63, 80, 100, 125] as const;
+const LEVEL_HEIGHT_PT = 330;
+const SMALL_HEIGHT_PT = 230;
+/** Where a reader looks first when the curve has no lower end. */
+const START_HZ = 40;
 
 export type SoundCurvesProps = {
   readonly result: SoundResult;
   /** The last issue, drawn beside a draft that differs from it. */
-  readonly compared: SoundResult | null;
+  readonly issued: SoundResult | null;
+  /** Designs laid over the one that counts. */
+  readonly letters: readonly DesignLetter[];
 };
 
-export function SoundCurves({ result, compared }: SoundCurvesProps) {
-  const level = useMemo(() => levelScene(result, compared), [result, compared]);
-  const small = useMemo(
-    () => [travelScene(result), impedanceScene(result), delayScene(result), phaseScene(result)],
-    [result],
-  );
+/** All curves of the sheet with one cursor: the level large, the others under it. */
+export function SoundCurves({ result, issued, letters }: SoundCurvesProps) {
+  const [isFreeAir, setIsFreeAir] = useState(false);
+  const [cursorHz, setCursorHz] = useState(result.reachesHz ?? START_HZ);
+  const charts = useMemo(() => {
+    const choice = { isFreeAir, letters, issued };
+    return chartsOf(result).map((chart) => ({ chart, input: soundChart(chart, result, choice) }));
+  }, [result, issued, letters, isFreeAir]);
+  const at = nearestPoint(result.curves.frequenciesHz, cursorHz);
+  const figures = readingAt(result, at);
+  const hz = `${(result.curves.frequenciesHz[at] ?? cursorHz).toFixed(1)} Hz`;
+  const words = `${hz}: ${figures.map(({ label, value }) => `${label} ${value}`).join(', ')}`;
+  const heightOf = (chart: SoundChart) => (chart === 'level' ? LEVEL_HEIGHT_PT : SMALL_HEIGHT_PT);
+  const drawn = charts.map(({ chart, input }) => (
+    <CursorChart
+      key={chart}
+      input={input}
+      heightPt={heightOf(chart)}
+      cursorHz={cursorHz}
+      onCursor={setCursorHz}
+      cursorWords={chart === 'level' ? words : null}
+    />
+  ));
   return (
-    <>
-      <SceneDrawing scene={level} />
-      <div className={styles.small}>
-        {small.map((scene) => (
-          <SceneDrawing key={scene.title} scene={scene} minWidthPx={320} />
-        ))}
+    <section className={styles.curves} aria-label="Curves">
+      <div className={styles.head}>
+        <h2 className="caption">
+          Level at {Math.round(result.driveWatts)} W{' '}
+          {result.cabin === 'none' || isFreeAir ? 'outdoors' : 'in this car'}
+        </h2>
+        {result.cabin === 'none' ? null : (
+          <Switch isSelected={isFreeAir} onChange={setIsFreeAir}>
+            Outdoors
+          </Switch>
+        )}
       </div>
-      <details>
+      {drawn[0]}
+      <div className={styles.reading} data-screen-only="">
+        <p className={styles.at}>
+          <span className="caption">Read at</span> <span className="figures">{hz}</span>
+        </p>
+        <dl className={styles.figures}>
+          {figures.map(({ label, value }) => (
+            <div key={label}>
+              <dt>{label}</dt>
+              <dd className="figures">{value}</dd>
+            </div>
+          ))}
+        </dl>
+      </div>
+      <div className={styles.small}>{drawn.slice(1)}</div>
+      <details data-screen-only="">
         <summary>The curves as a table</summary>
         <CurveTable result={result} />
       </details>
-    </>
-  );
-}
-
-/** The same facts for those who cannot see the curves, and for a pencil. */
-function CurveTable({ result }: { readonly result: SoundResult }) {
-  const { curves } = result;
-  const rows = TABLE_HZ.map((hz) => nearest(curves.frequenciesHz, hz));
-  return (
-    <table className={styles.table}>
-      <thead>
-        <tr>
-          <th scope="col">Frequency</th>
-          <th scope="col">Level, dB</th>
-          <th scope="col">Outdoors, dB</th>
-          <th scope="col">Travel, mm</th>
-          <th scope="col">Load, Ω</th>
-          <th scope="col">Delay, ms</th>
-        </tr>
-      </thead>
-      <tbody className="figures">
-        {rows.map((at) => (
-          <tr key={at}>
-            <th scope="row">{(curves.frequenciesHz[at] ?? 0).toFixed(1)} Hz</th>
-            <td>{(curves.splDb[at] ?? 0).toFixed(1)}</td>
-            <td>{(curves.splFreeDb[at] ?? 0).toFixed(1)}</td>
-            <td>{(curves.excursionMm[at] ?? 0).toFixed(2)}</td>
-            <td>{(curves.impedanceOhm[at] ?? 0).toFixed(2)}</td>
-            <td>{(curves.groupDelayMs[at] ?? 0).toFixed(1)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
-}
-
-function nearest(frequenciesHz: readonly number[], hz: number): number {
-  return frequenciesHz.reduce(
-    (best, at, i) =>
-      Math.abs(Math.log(at / hz)) < Math.abs(Math.log((frequenciesHz[best] ?? 1) / hz)) ? i : best,
-    0,
+    </section>
   );
 }

@@ -1,54 +1,39 @@
 'use client';
 
-import {
-  type SoundFacts,
-  type SoundInput,
-  type SoundResult,
-  soundInputSchema,
-} from '@gusset/contracts/sound';
-import type { SoundUpstream } from '@gusset/sheets';
+import { type DesignLetter, ENCLOSURE_WORDS } from '@gusset/contracts/sound';
+import { useState } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
-import { useTRPCClient } from '../../shared/data/api-client.ts';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
 import type { OpenedJob } from '../../shared/job/job-sheet.ts';
 import { JobSheetPage, useTitleCells } from '../../shared/job/job-sheet-page.tsx';
-import { useJobSheet } from '../../shared/job/use-job-sheet.ts';
 import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
+import { DesignsTable } from './designs-table.tsx';
+import { SettingsTabs } from './settings/settings-tabs.tsx';
 import { SoundCurves } from './sound-curves.tsx';
+import { FIELD_WORDS } from './sound-field-words.ts';
 import { SoundNotes } from './sound-notes.tsx';
 import styles from './sound-screen.module.css';
-import { SoundSettings } from './sound-settings.tsx';
-
-const FIELD_WORDS: Readonly<Record<keyof SoundInput, string>> = {
-  driverId: 'Driver',
-  count: 'How many',
-  seriesPerString: 'In series',
-  coilWiring: 'Coils',
-  drive: 'Power',
-  targetNet: 'Net volume',
-  fill: 'Lining',
-  cabin: 'Cabin',
-  notes: 'Notes',
-};
+import { SoundVerdict } from './sound-verdict.tsx';
+import { useSoundSheet } from './use-sound-sheet.ts';
 
 export type SoundScreenProps = {
   readonly opened: OpenedJob;
   readonly start: ApiOutputs['sheet']['sound']['read'];
 };
 
-/** Sheet 03: which driver in how much air, and what that does in this car; redrawn while the volume is dragged. */
+/** Sheet 03: which drivers in which box, and what that does in this car; redrawn while it is dragged. */
 export function SoundScreen({ opened, start }: SoundScreenProps) {
-  const { job } = opened;
-  const sheet = useJobSheet<SoundInput, SoundFacts, SoundUpstream, SoundResult>({
-    kind: 'sound',
-    jobId: job.id,
-    jobNumber: job.number,
-    start,
-    procedures: useTRPCClient().sheet.sound,
-    readDraft: (kept) => soundInputSchema.safeParse(kept).data ?? null,
-  });
+  const sheet = useSoundSheet(opened, start);
   const { result } = sheet;
+  const [hidden, setHidden] = useState<readonly DesignLetter[]>([]);
+  const letters = (result?.variants ?? [])
+    .map(({ letter }) => letter)
+    .filter((letter) => !hidden.includes(letter));
   const issued = sheet.isDraft && sheet.data.issue !== null ? sheet.data.issue.result : null;
+  const caption =
+    result === null
+      ? 'Sound'
+      : `${result.count} × ${result.driverName} · ${ENCLOSURE_WORDS[result.enclosure].toLowerCase()}`;
   return (
     <JobSheetPage
       opened={opened}
@@ -57,19 +42,32 @@ export function SoundScreen({ opened, start }: SoundScreenProps) {
       acts={<Button onPress={() => window.print()}>Print</Button>}
     >
       <SheetFrame
-        viewCaption={result === null ? 'Sound' : `${result.count} × ${result.driverName} · closed box`}
+        viewCaption={caption}
         titleBlock={useTitleCells(opened, sheet)}
         isStale={sheet.isStale}
-        notes={<SoundNotes outcome={sheet.outcome} result={result} />}
+        notes={<SoundNotes result={result} />}
       >
         <div className={styles.view}>
-          <SoundSettings sheet={sheet} words={FIELD_WORDS} />
+          <SoundVerdict outcome={sheet.outcome} />
+          <SettingsTabs sheet={sheet} />
           {result === null ? (
             <p className={styles.empty}>
-              Choose a driver, the power and the net volume: the curves draw themselves here.
+              Choose a driver, a box and the power: the curves draw themselves here.
             </p>
           ) : (
-            <SoundCurves result={result} compared={issued} />
+            <>
+              <SoundCurves result={result} issued={issued} letters={letters} />
+              <DesignsTable
+                sheet={sheet}
+                result={result}
+                letters={letters}
+                onLetters={(shown) =>
+                  setHidden(
+                    result.variants.map(({ letter }) => letter).filter((letter) => !shown.includes(letter)),
+                  )
+                }
+              />
+            </>
           )}
         </div>
       </SheetFrame>

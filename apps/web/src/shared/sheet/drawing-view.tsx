@@ -6,7 +6,7 @@ export type DrawingViewProps = {
   readonly label: string;
   /** One SVG. */
   readonly children: ReactNode;
-  /** Below this width the drawing scrolls sideways instead of shrinking its figures past reading. */
+  /** Below this width the drawing scrolls sideways instead of shrinking its figures past reading; 0 = it never does. */
   readonly minWidthPx?: number;
   /** Key under the drawing. */
   readonly legend?: ReactNode;
@@ -15,8 +15,8 @@ export type DrawingViewProps = {
 export function DrawingView({ label, children, minWidthPx = 620, legend }: DrawingViewProps) {
   return (
     <figure className={styles.drawing}>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by key. */}
-      <section className={styles.scroll} aria-label={label} tabIndex={0}>
+      {/* A region that scrolls must be reachable by key. */}
+      <section className={styles.scroll} aria-label={label} tabIndex={minWidthPx === 0 ? undefined : 0}>
         <div style={{ minInlineSize: `${minWidthPx}px` }}>{children}</div>
       </section>
       {legend ? <figcaption className={styles.legend}>{legend}</figcaption> : null}

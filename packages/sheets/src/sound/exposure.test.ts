@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { exposureMinutes, exposureWords } from './sound-words.ts';
+import { exposureMinutes, exposureWords } from './exposure.ts';
 
 describe('exposureMinutes', () => {
   it('halves for every 3 dB above 85', () => {
