@@ -3,7 +3,9 @@ import { soundSystemSchema } from '@gusset/contracts/acoustics';
 import { isRefusal } from '@gusset/units';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { estimateHotCoil } from './hot-coil.ts';
 import { solveResponse } from './response.ts';
+import { solveTimeResponse } from './time-response.ts';
 
 /** Even over the decades, both ends included. */
 const within = (min: number, max: number) =>
@@ -132,6 +134,8 @@ const system = fc.record({
     voltageVrms: within(0.001, 1_000),
     outputOhm: fc.constantFrom(0, 0.05, 1_000),
     cableOhm: fc.constantFrom(0, 0.1, 100),
+    maxVoltageVrms: fc.option(within(0.001, 1_000)),
+    maxCurrentArms: fc.option(within(0.001, 1_000)),
   }),
   filters: fc.array(filter, { maxLength: 6 }),
   driver,
@@ -173,5 +177,24 @@ describe('solveResponse on anything', () => {
       { numRuns: 1_500, seed: 20261124 },
     );
     expect(answers).toBeGreaterThan(700);
+  });
+
+  it('follows every system in time, and warms it, in finite numbers', () => {
+    let answers = 0;
+    fc.assert(
+      fc.property(system, within(1, 400), (input, riseK) => {
+        const time = solveTimeResponse(input, { durationMs: 10, flatToHz: 60 });
+        const hot = estimateHotCoil(input, { riseK });
+        if (isRefusal(time) || isRefusal(hot)) {
+          expect(isRefusal(time)).toBe(isRefusal(hot));
+          return;
+        }
+        answers++;
+        expect(notFinite(time, 'time')).toEqual([]);
+        expect(notFinite(hot, 'hot')).toEqual([]);
+      }),
+      { numRuns: 24, seed: 20261125 },
+    );
+    expect(answers).toBeGreaterThan(9);
   });
 });

@@ -1,10 +1,11 @@
 import type { SoundSystemInput } from '@gusset/contracts/acoustics';
 import { isRefusal } from '@gusset/units';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TRUTH_CASES } from '../truth/cases.ts';
 import { quince10 } from '../truth/drivers.ts';
 import { REFERENCE_AIR } from './air.ts';
-import { solveResponse } from './response.ts';
+import { levelsAtDrives, solveResponse } from './response.ts';
 
 function answered(input: SoundSystemInput) {
   const result = solveResponse(input);
@@ -86,5 +87,70 @@ describe('the loudest level', () => {
       expect(cause).toBe(outer >= inner ? 'excursion' : 'inner-excursion');
     }
     expect(pair.maxSplLimit).toHaveLength(pair.frequenciesHz.length);
+  });
+
+  it("is held by the amplifier's volts below the rated power, and by the rated power above", () => {
+    const at = (maxVoltageVrms: number) =>
+      answered({ ...closed, frequenciesHz: [120], source: { voltageVrms: 1, maxVoltageVrms } });
+    const thermalVolts = Math.sqrt(300 * 3.6);
+    const held = at(20);
+    expect(held.maxSplLimit).toEqual(['amplifier-voltage']);
+    expect((held.maxSplDb?.[0] ?? 0) - (held.splDb[0] ?? 0)).toBeCloseTo(20 * Math.log10(20), 9);
+    const free = at(1.01 * thermalVolts);
+    expect(free.maxSplLimit).toEqual(['thermal']);
+    expect(free.drives.at(-1)).toMatchObject({
+      drive: 'full-power',
+      voltageVrms: expect.closeTo(thermalVolts, 9),
+    });
+    expect(held.drives.at(-1)).toMatchObject({ drive: 'full-power', voltageVrms: 20 });
+  });
+
+  it("is held by the amplifier's amperes where the load is low, at exactly those amperes", () => {
+    const input = { ...closed, frequenciesHz: [12, 47.6, 300], driver: { ...quince10, xmaxMm: null } };
+    const { maxSplDb, maxSplLimit, splDb, currentArms } = answered({
+      ...input,
+      source: { voltageVrms: 1, maxCurrentArms: 5 },
+    });
+    expect(maxSplLimit).toEqual(['amplifier-current', 'thermal', 'amplifier-current']);
+    for (const i of [0, 2]) {
+      const louder = 10 ** (((maxSplDb?.[i] ?? 0) - (splDb[i] ?? 0)) / 20);
+      expect(louder * (currentArms[i] ?? 0)).toBeCloseTo(5, 9);
+    }
+  });
+
+  it('never rises with another limit', () => {
+    const limit = fc.option(fc.double({ min: 0.1, max: 60, noNaN: true }));
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...TRUTH_CASES),
+        limit,
+        limit,
+        ({ input }, maxVoltageVrms, maxCurrentArms) => {
+          const free = answered(input).maxSplDb ?? [];
+          const held = answered({ ...input, source: { ...input.source, maxVoltageVrms, maxCurrentArms } });
+          for (const [i, db] of free.entries()) expect(held.maxSplDb?.[i]).toBeLessThanOrEqual(db);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('the compared drives', () => {
+  it('are one watt into the direct-current load, the voltage asked for, and full power', () => {
+    const result = answered({ ...closed, source: { voltageVrms: 6 } });
+    const [one, given, full] = levelsAtDrives(result);
+    expect(one).toMatchObject({ drive: 'one-watt', voltageVrms: Math.sqrt(3.6) });
+    expect(given).toMatchObject({ drive: 'given', voltageVrms: 6, splDb: result.splDb });
+    expect(full).toMatchObject({ drive: 'full-power', voltageVrms: expect.closeTo(Math.sqrt(1_080), 9) });
+    const alone = answered({ ...closed, source: { voltageVrms: Math.sqrt(3.6) } });
+    for (const [i, db] of alone.splDb.entries()) expect(one?.splDb[i]).toBeCloseTo(db, 9);
+    // 300 W over 1 W
+    expect((full?.splDb[0] ?? 0) - (one?.splDb[0] ?? 0)).toBeCloseTo(10 * Math.log10(300), 9);
+  });
+
+  it('have no full power where neither heat nor volts are stated', () => {
+    const { drives } = answered({ ...closed, driver: { ...quince10, peWatts: null } });
+    expect(drives.map(({ drive }) => drive)).toEqual(['one-watt', 'given']);
   });
 });

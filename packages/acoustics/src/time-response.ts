@@ -24,7 +24,8 @@ const REFERENCE_PRESSURE_PA = 20e-6;
 const SAMPLES_PER_PERIOD = 4; // of the highest frequency left: a line through the samples is smooth
 const LEAD_PERIODS = 5; // of `flatToHz`, shown before the step: the ringing of the window
 const SHORTEST_RECORD = 2; // times what is shown
-const LONGEST_RECORD = 2 ** 17; // samples
+const LONGEST_RECORD = 2 ** 16; // samples
+const GROWTH = 4; // of a record that has not settled
 const TAIL_SHARE = 1 / 16; // of the record, before it comes round to the lead
 const SETTLED = 1e-4; // of the largest value: what may be left in the tail
 
@@ -55,7 +56,7 @@ function settledResponse(system: CompiledSystem, { durationMs, flatToHz }: TimeS
   let length = 2 ** Math.ceil(Math.log2(SHORTEST_RECORD * (lead + shown)));
   let record = recordOf(system, length, rateHz, flatToHz);
   while (!isSettled(record.step, lead) && length < LONGEST_RECORD) {
-    length *= 2;
+    length = Math.min(GROWTH * length, LONGEST_RECORD);
     record = recordOf(system, length, rateHz, flatToHz);
   }
   const places = Array.from({ length: lead + shown }, (_, i) => i - lead);

@@ -203,3 +203,6 @@ export const TRUTH_CASES: readonly TruthCase[] = [
     input: { ...base, array: pair(1, 'single', 3), enclosure: { kind: 'infinite-baffle' } },
   },
 ];
+
+/** Those that are also followed in time. */
+export const STEP_CASES: readonly string[] = ['closed-lossy-four-dual-coils', 'vented', 'bandpass-dual'];
