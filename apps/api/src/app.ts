@@ -9,6 +9,7 @@ import { type FastifyBaseLogger, type FastifyInstance, fastify, LogController } 
 import { calendarRoutes } from './calendar/calendar.routes.ts';
 import type { Deps } from './deps.ts';
 import { fileRoutes } from './files/file.routes.ts';
+import { liveRoutes } from './live/live.routes.ts';
 import { cutSheetRoutes } from './papers/cut-sheet.routes.ts';
 import { quotePaperRoutes } from './papers/quote-paper.routes.ts';
 import { authRoutes } from './plugins/auth-routes.ts';
@@ -93,6 +94,7 @@ export async function buildApp(
   await app.register(cutSheetRoutes, { deps });
   await app.register(quotePaperRoutes, { deps });
   await app.register(calendarRoutes, { deps });
+  await app.register(liveRoutes, { deps });
   await app.register(fastifyTRPCPlugin, {
     prefix: '/api/trpc',
     trpcOptions: {

@@ -16,11 +16,16 @@ if (app !== null) {
 }
 process.send?.('ready'); // the starter waits for this before it opens the front door
 
+/** Running answers get this long to end; a connection that never asked anything would be waited for without end. */
+const CLOSE_WITHIN_MS = 10_000;
+
 let stopping = false;
 async function stop(): Promise<void> {
   if (stopping) process.exit(1); // a second signal means now
   stopping = true;
+  const cut = setTimeout(() => app?.server.closeAllConnections(), CLOSE_WITHIN_MS);
   await app?.close();
+  clearTimeout(cut);
   await close();
   process.exit(0);
 }

@@ -7,6 +7,7 @@ import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
+import { isDeepStrictEqual } from 'node:util';
 import { migrate } from '@gusset/database';
 import { createTRPCClient, httpLink, TRPCClientError } from '@trpc/client';
 import { type ParsedMail, simpleParser } from 'mailparser';
@@ -14,6 +15,7 @@ import { SMTPServer } from 'smtp-server';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import type { AppRouter } from '../src/trpc/app-router.ts';
 import { PUBLIC_URL, type TestClient } from './support/harness.ts';
+import { hearLive } from './support/live-stream.ts';
 import { onServer } from './support/test-database.ts';
 
 const SERVER = path.resolve(import.meta.dirname, '../src/server.ts');
@@ -84,6 +86,14 @@ describe('two API processes on one database', () => {
     const job = await openJob(clientOf(first, cookies), 'Bass box behind the seat');
     const seen = await clientOf(second, cookies).job.byNumber.query({ number: job.number });
     expect(seen.job).toMatchObject({ id: job.id, title: 'Bass box behind the seat' });
+  });
+
+  it('tell the screens at the second what was changed at the first', async () => {
+    const screen = await hearLive(second.url, cookies);
+    const { id } = await openJob(clientOf(first, cookies), 'Told at once');
+    const news = { act: 'job.opened', noun: 'job', id };
+    expect(await screen.until((heard) => isDeepStrictEqual(heard, news))).toEqual(news);
+    screen.leave();
   });
 
   it('hand out job numbers without a double or a gap', async () => {

@@ -1,8 +1,10 @@
-// The record of what happened: written in the same transaction as the change, chained by SHA-256 per shop.
+// The record of what happened: written in the same transaction as the change, chained by SHA-256 per shop. With it goes
+// the word to all screens that something has changed.
 import { createHash } from 'node:crypto';
 import type { Tx } from '@gusset/database';
 import { canonicalJson } from '@gusset/sheets';
 import type { Actor } from '../deps.ts';
+import { tellLive } from '../live/live-message.ts';
 import { nextNumber } from './counter.ts';
 import { asJson } from './json.ts';
 
@@ -40,6 +42,8 @@ export async function record(tx: Tx, actor: Recorder, happening: Happening): Pro
   await tx.auditEntry.create({
     data: { shopId: actor.shopId, ...stored, prevHash, hash: linkHash(prevHash, content) },
   });
+  const { act, subject: noun, subjectId: id } = happening;
+  await tellLive(tx, { shopId: actor.shopId, act, noun, id });
 }
 
 /** The hash of one link: what stood before it and what it says. */
