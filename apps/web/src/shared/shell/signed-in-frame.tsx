@@ -3,6 +3,7 @@
 import type { ReactNode } from 'react';
 import { authClient } from '../data/auth-client.ts';
 import { DataProvider } from '../data/data-provider.tsx';
+import { useLiveUpdates } from '../data/live-updates.ts';
 import { useUnsent } from '../data/use-unsent.ts';
 import { paths } from '../paths.ts';
 import { AppFrame } from './app-frame.tsx';
@@ -30,6 +31,7 @@ export function SignedInFrame({ person, ...rest }: SignedInFrameProps) {
 }
 
 function FrameWithData({ display, shop, person, children }: SignedInFrameProps) {
+  useLiveUpdates();
   const unsent = useUnsent(person);
   const search = useRecordSearch();
   const signOut = async (): Promise<void> => {
