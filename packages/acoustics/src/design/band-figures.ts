@@ -37,7 +37,10 @@ export function bandFigures(band: BandSweep, system: CompiledSystem): BandFigure
   const outputDb = meanDb(band.reachDb, band.bandStart);
   return {
     outputDb,
-    lowCornerHz: lowCornerHz(band, outputDb),
+    lowCornerHz: cornerOf(band.sweep.frequenciesHz, band.reachDb, {
+      from: loudestPlace(band.reachDb, band.bandStart),
+      meanDb: outputDb,
+    }),
     deviationDb: deviationDb(band.sweep.curves.splDb, band.bandStart),
   };
 }
@@ -58,30 +61,33 @@ function fillReach({ sweep, reachDb }: BandSweep, system: CompiledSystem): void 
   }
 }
 
-/** Level at or above which a curve goes on from its loudest point in the band; straight over the logarithm of frequency. */
-function lowCornerHz({ sweep, bandStart, reachDb }: BandSweep, outputDb: number): number {
-  const { frequenciesHz } = sweep;
-  const floorDb = outputDb - CORNER_DB;
+/** Where a curve ends to stay within 3 dB of `meanDb`, going down from place `from`; straight over log frequency. */
+export function cornerOf(
+  frequenciesHz: Float64Array,
+  levelsDb: Float64Array,
+  { from, meanDb: mean }: { readonly from: number; readonly meanDb: number },
+): number {
+  const floorDb = mean - CORNER_DB;
   const frequencyAt = (i: number) => frequenciesHz[i] ?? LOWEST_HZ;
-  for (let i = loudest(reachDb, bandStart) - 1; i >= 0; i--) {
-    const below = reachDb[i] ?? 0;
+  for (let i = from - 1; i >= 0; i--) {
+    const below = levelsDb[i] ?? 0;
     if (below >= floorDb) continue;
-    const share = (floorDb - below) / ((reachDb[i + 1] ?? 0) - below);
+    const share = (floorDb - below) / ((levelsDb[i + 1] ?? 0) - below);
     return frequencyAt(i) * (frequencyAt(i + 1) / frequencyAt(i)) ** share;
   }
   return frequencyAt(0);
 }
 
-function loudest(levelsDb: Float64Array, start: number): number {
+export function loudestPlace(levelsDb: Float64Array, start: number, end = levelsDb.length): number {
   let best = start;
-  for (let i = start; i < levelsDb.length; i++) if ((levelsDb[i] ?? 0) > (levelsDb[best] ?? 0)) best = i;
+  for (let i = start; i < end; i++) if ((levelsDb[i] ?? 0) > (levelsDb[best] ?? 0)) best = i;
   return best;
 }
 
-export function meanDb(levelsDb: Float64Array, start: number): number {
+export function meanDb(levelsDb: Float64Array, start: number, end = levelsDb.length): number {
   let sum = 0;
-  for (let i = start; i < levelsDb.length; i++) sum += levelsDb[i] ?? 0;
-  return sum / (levelsDb.length - start);
+  for (let i = start; i < end; i++) sum += levelsDb[i] ?? 0;
+  return sum / (end - start);
 }
 
 export function deviationDb(levelsDb: Float64Array, start: number): number {

@@ -60,6 +60,21 @@ export {
   slotWallsSchema,
 } from './design-ports.ts';
 export {
+  type ParameterShare,
+  type Sensitivity,
+  type SensitivityInput,
+  type SensitivityParameter,
+  type Spread,
+  type SpreadFigure,
+  type SpreadParameter,
+  sensitivitySchema,
+  spreadSchema,
+  type ToleranceBand,
+  type ToleranceBandInput,
+  type ToleranceBandQuestion,
+  toleranceBandSchema,
+} from './design-spread.ts';
+export {
   type DesignBand,
   type DesignSystem,
   type DesignSystemInput,
