@@ -120,6 +120,21 @@ describe('response', () => {
     expect(shelf.spl_dB[0]).toBeGreaterThan((plain.spl_dB[0] ?? 0) + 6);
   });
 
+  it('adds phase, current, power and the levels of other drives', async () => {
+    const answer = await answerTo({ source: { ...request.source, max_Vrms: 30 } });
+    const [volts, ohm] = [20, answer.impedance_ohm[1] ?? Number.NaN];
+    expect(answer.current_Arms?.[1]).toBeCloseTo(volts / ohm, 9);
+    expect(answer.apparent_power_VA?.[1]).toBeCloseTo(volts ** 2 / ohm, 9);
+    const angle = ((answer.impedance_phase_deg[1] ?? Number.NaN) * Math.PI) / 180;
+    expect(answer.power_W?.[1]).toBeCloseTo((volts ** 2 / ohm) * Math.cos(angle), 9);
+    expect(answer.phase_deg).toHaveLength(3);
+    const above = (curve: readonly number[] | undefined) =>
+      (curve?.[1] ?? Number.NaN) - (answer.spl_dB[1] ?? 0);
+    expect(above(answer.spl_1W_dB)).toBeCloseTo(10 * Math.log10(3.4 / volts ** 2), 9);
+    expect(above(answer.spl_full_power_dB)).toBeCloseTo(20 * Math.log10(30 / volts), 9);
+    expect(answer.max_spl_limit).toContain('amplifier-voltage');
+  });
+
   it('names a port that cannot be built', async () => {
     const tiny = { ...port, diameter_mm: 20 };
     const answer = await answerTo({ enclosure: { type: 'vented', chamber: { volume_L: 200 }, port: tiny } });

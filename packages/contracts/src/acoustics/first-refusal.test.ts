@@ -36,6 +36,28 @@ describe('firstRefusal', () => {
     expect(refusalOf(soundSystemSchema, system)).toBeNull();
   });
 
+  it('says why drivers must stand in even strings, in both spellings', () => {
+    const array = { count: 5, seriesPerString: 2, parallelStrings: 2 };
+    expect(refusalOf(soundSystemSchema, { ...system, array })).toEqual({
+      field: 'array.count',
+      allowed: 'seriesPerString × parallelStrings: strings of the same length',
+      got: 5,
+      why: 'in uneven strings some coils take more of the current, and cones of one box no longer move alike',
+    });
+    const line = {
+      id: 1,
+      frequencies_Hz: [40],
+      source: { voltage_Vrms: 1 },
+      driver: {},
+      enclosure: {},
+      array,
+    };
+    const issues = solveResponseRequestSchema.safeParse(line).error?.issues ?? [];
+    expect(issues.find(({ path }) => path.join('.') === 'array.count')).toMatchObject({
+      message: 'seriesPerString × parallelStrings: strings of the same length',
+    });
+  });
+
   it('names the field, its range and what came', () => {
     expect(refusalOf(soundSystemSchema, { ...system, driver: { ...driver, vasLitres: 0 } })).toEqual({
       field: 'driver.vasLitres',

@@ -86,7 +86,10 @@ function allowed(issue: Issue): string {
 
 function reason(issue: Issue, got: unknown): string {
   if (issue.code === 'unrecognized_keys') return 'there is no such field here';
-  if (issue.code === 'custom') return 'it does not agree with the fields beside it';
+  if (issue.code === 'custom') {
+    const why: unknown = issue.params?.why; // given where a schema has more to say
+    return typeof why === 'string' ? why : 'it does not agree with the fields beside it';
+  }
   if (got === undefined) return 'nothing came for a field that is needed';
   if (issue.code === 'too_small') return issue.origin === 'array' ? 'there are too few' : 'it is too small';
   if (issue.code === 'too_big') return issue.origin === 'array' ? 'there are too many' : 'it is too large';

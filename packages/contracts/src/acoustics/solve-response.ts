@@ -18,7 +18,7 @@ import {
   SOURCE_RANGES,
 } from './ranges.ts';
 import { limitCauseSchema, portRoleSchema } from './result.ts';
-import { coilWiringSchema, frequenciesHzSchema } from './system.ts';
+import { coilWiringSchema, frequenciesHzSchema, UNEVEN_STRINGS } from './system.ts';
 
 const lossQ = LOSS_Q.nullable().default(null);
 
@@ -155,10 +155,7 @@ const array = z
     coilWiring: coilWiringSchema.default('single'),
     isobaric: z.strictObject({ couplingVolume_L: ARRAY_RANGES.couplingLitres }).nullable().default(null),
   })
-  .refine((it) => it.seriesPerString * it.parallelStrings === it.count, {
-    error: 'seriesPerString × parallelStrings; uneven strings are not modelled',
-    path: ['count'],
-  })
+  .refine((it) => it.seriesPerString * it.parallelStrings === it.count, UNEVEN_STRINGS)
   .refine((it) => it.isobaric === null || it.count === 2, {
     error: '2 drivers, for an isobaric pair',
     path: ['count'],

@@ -38,6 +38,15 @@ export type Source = DeepReadonly<z.infer<typeof sourceSchema>>;
 export const coilWiringSchema = z.enum(['single', 'series', 'parallel']);
 export type CoilWiring = z.infer<typeof coilWiringSchema>;
 
+/** Why a wiring must be even; refusals show it. */
+export const UNEVEN_STRINGS = {
+  error: 'seriesPerString × parallelStrings: strings of the same length',
+  path: ['count'],
+  params: {
+    why: 'in uneven strings some coils take more of the current, and cones of one box no longer move alike',
+  },
+};
+
 /** Drivers alike: `parallelStrings` strings of `seriesPerString`. Coils of one driver by `coilWiring`. */
 export const driverArraySchema = z
   .strictObject({
@@ -48,10 +57,7 @@ export const driverArraySchema = z
     /** Two drivers, one behind the other, with this air between them; null = side by side. */
     isobaric: z.strictObject({ couplingLitres: ARRAY_RANGES.couplingLitres }).nullable().default(null),
   })
-  .refine((array) => array.seriesPerString * array.parallelStrings === array.count, {
-    error: 'seriesPerString × parallelStrings; uneven strings are not modelled',
-    path: ['count'],
-  })
+  .refine((array) => array.seriesPerString * array.parallelStrings === array.count, UNEVEN_STRINGS)
   .refine((array) => array.isobaric === null || array.count === 2, {
     error: '2 drivers, for an isobaric pair',
     path: ['count'],
