@@ -118,6 +118,46 @@ describe('sweeps of a driver', () => {
     expect(answer.figures.leMh).toBeCloseTo(0.9, 2);
   });
 
+  it('go into the catalogue over the version that was seen, and the record keeps the ones before', async () => {
+    const part = await owner.api.part.driver.create.mutate({
+      key: key(),
+      input: {
+        kind: 'driver',
+        name: 'Q-10 as sold',
+        figures: driverFiguresSchema.parse({
+          dataSheet: { ...DRIVER, fsHz: 27, qts: 0.4, mmsGrams: 120 },
+          overallDiaMm: 269,
+          cutoutDiaMm: 236,
+          mountingDepthMm: 141,
+        }),
+      },
+    });
+    const text = impedanceText(FREE_AIR);
+    const { sweep } = await owner.api.measurement.driver.import.mutate({
+      key: key(),
+      sweep: { ...about, driverId: part.id, use: 'free-air', text },
+    });
+    const fit = {
+      driverId: part.id,
+      freeAirId: sweep.id,
+      secondId: null,
+      bench: { reOhm: 3.6, sdCm2: 340, coils: 1 as const, wiring: 'single' as const },
+    };
+    const taken = await owner.api.measurement.driver.take.mutate({ ...fit, version: part.version });
+    expect(taken.figures.dataSheet).toMatchObject({ fsHz: 29.5, qts: null, mmsGrams: null, vasLitres: 48 });
+    const error = await shopErrorOf(
+      owner.api.measurement.driver.take.mutate({ ...fit, version: part.version }),
+    );
+    expect(error.code).toBe('CHANGED_MEANWHILE');
+    const entries = await api.deps.doors.inShop(owner.shopId, (tx) =>
+      tx.auditEntry.findMany({
+        where: { subjectId: part.id, act: 'part.driver.changed' },
+        select: { before: true },
+      }),
+    );
+    expect(entries).toMatchObject([{ before: { figures: { dataSheet: { fsHz: 27, mmsGrams: 120 } } } }]);
+  });
+
   it('are told apart line by line when they cannot be read', async () => {
     const text = impedanceText(FREE_AIR).replace('\n', '\nnot a row\n');
     const wrong = text.split('\n').toSpliced(30, 1, 'sixty four').join('\n');

@@ -1,5 +1,5 @@
 // Sweeps by what they belong to, each with its own rights; what is worked out from them stands beside them.
-import { idempotencyKeySchema, idSchema } from '@gusset/contracts/common';
+import { idempotencyKeySchema, idSchema, versionSchema } from '@gusset/contracts/common';
 import {
   compareBuiltBoxSchema,
   fitDriverSchema,
@@ -10,7 +10,7 @@ import {
 import { z } from 'zod';
 import { allowed, router } from '../trpc/procedures.ts';
 import { compareBuiltBox } from './built-box.service.ts';
-import { fitDriver } from './driver-fit.service.ts';
+import { fitDriver, takeDriverFigures } from './driver-fit.service.ts';
 import { archiveSweep, importSweep, listSweeps } from './sweep.service.ts';
 import { keepTransfer, listTransfers, workOutTransfer } from './transfer.service.ts';
 
@@ -36,6 +36,10 @@ const driverRouter = router({
   fit: allowed('catalogue.read')
     .input(fitDriverSchema)
     .query(({ ctx, input }) => fitDriver(ctx.deps, ctx.who, input)),
+
+  take: allowed('catalogue.edit')
+    .input(fitDriverSchema.extend({ version: versionSchema }))
+    .mutation(({ ctx, input }) => takeDriverFigures(ctx.deps, ctx.who, input)),
 });
 
 const jobRouter = router({
