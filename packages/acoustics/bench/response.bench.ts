@@ -1,9 +1,11 @@
-// How long a step of the volume slider takes: a closed box at 300 points, beside two yardsticks of the same run.
+// How long a step of the volume slider takes: a closed box and a dual-tuned bandpass with two drivers at 300 points,
+// beside yardsticks of the same run, and beside ngspice where there is one.
 // `node packages/acoustics/bench/response.bench.ts`. Ratios hold on any machine; milliseconds only on this one.
-import type { SoundSystemInput } from '@gusset/contracts/acoustics';
+import { type SoundSystemInput, soundSystemSchema } from '@gusset/contracts/acoustics';
 import { isRefusal } from '@gusset/units';
-import { frequencyGrid, solveResponse } from '../src/index.ts';
+import { compileSystem, frequencyGrid, openSweep, runSweep, solveResponse } from '../src/index.ts';
 import { quince10 } from '../truth/drivers.ts';
+import { timeNgspice } from './beside-ngspice.ts';
 
 const POINTS = 300;
 const FRAME_MS = 16; // one frame of a screen at 60 Hz
@@ -22,15 +24,19 @@ const closed = (netLitres: number): SoundSystemInput => ({
   driver: quince10,
   enclosure: { kind: 'closed', chamber: { netLitres, ql: 10 } },
 });
-const dualTuned = (netLitres: number): SoundSystemInput => ({
+const side = { count: 2, seriesPerString: 1, parallelStrings: 2 } as const;
+const dualTuned = (
+  netLitres: number,
+  isobaric: { couplingLitres: number } | null = null,
+): SoundSystemInput => ({
   ...closed(netLitres),
-  array: { count: 2, seriesPerString: 1, parallelStrings: 2, isobaric: { couplingLitres: 4 } },
+  array: { ...side, isobaric },
   enclosure: {
     kind: 'dual-tuned-bandpass',
     rear: { netLitres, ql: 10, qa: 50 },
     rearPort: port,
     front: { netLitres: 20, ql: 10 },
-    frontPort: port,
+    frontPort: { ...port, sizing: { by: 'tuning', tuningHz: 62 } },
   },
 });
 
@@ -76,15 +82,44 @@ if (isRefusal(sample)) throw new Error(sample.refusal.why);
 
 const closedMs = medianMs((litres) => solveResponse(closed(litres)));
 const dualMs = medianMs((litres) => solveResponse(dualTuned(litres)));
+const pairMs = medianMs((litres) => solveResponse(dualTuned(litres, { couplingLitres: 4 })));
 const naiveMs = medianMs(naiveClosed);
 const jsonMs = medianMs(() => JSON.parse(JSON.stringify(sample)));
 
 const row = (name: string, value: number, unit: string) =>
-  console.log(`${name.padEnd(52)} ${value.toFixed(2)} ${unit}`);
+  console.log(`${name.padEnd(64)} ${value.toFixed(2).padStart(8)} ${unit}`);
 row('first step, nothing compiled yet', firstMs, 'ms');
-row(`closed box, ${POINTS} points`, closedMs, 'ms');
+row(`closed box, ${POINTS} points, all curves`, closedMs, 'ms');
 row(`  share of a ${FRAME_MS} ms frame`, closedMs / FRAME_MS, '');
 row('  beside the bare formulas', closedMs / naiveMs, 'x');
 row('  beside a JSON round trip of its answer', closedMs / jsonMs, 'x');
-row(`dual-tuned bandpass with an isobaric pair, ${POINTS} points`, dualMs, 'ms');
+row(`dual-tuned bandpass, two drivers, ${POINTS} points, all curves`, dualMs, 'ms');
 row('  beside the closed box', dualMs / closedMs, 'x');
+row('the same as an isobaric pair', pairMs, 'ms');
+
+/** The circuit alone at the points that ngspice is given. */
+function sweepMs(): number {
+  const compiled = compileSystem(soundSystemSchema.parse(dualTuned(50)));
+  if (isRefusal(compiled)) throw new Error(compiled.refusal.why);
+  const even = Array.from({ length: POINTS }, (_, i) => 10 + (490 * i) / (POINTS - 1));
+  const sweep = openSweep(even, []);
+  return medianMs(() => runSweep(sweep, compiled));
+}
+
+const WANTED_RATIO = 300;
+const ngspice = timeNgspice(dualTuned(50), { lowHz: 10, highHz: 500, count: POINTS });
+if (ngspice === null) {
+  console.log('ngspice is not on the PATH: not compared');
+} else {
+  const aloneMs = sweepMs();
+  console.log(
+    `\nbeside ngspice, dual-tuned bandpass with two drivers, ${POINTS} points (wanted: ${WANTED_RATIO} x)`,
+  );
+  row('AC sweep alone, start-up not counted: ngspice', ngspice.sweepMs, 'ms');
+  row('  here, the circuit alone', aloneMs, 'ms');
+  row('  ngspice takes', ngspice.sweepMs / aloneMs, 'x');
+  row('all curves in hand, start-up not counted: ngspice', ngspice.curvesMs, 'ms');
+  row('  ngspice takes, beside all curves here', ngspice.curvesMs / dualMs, 'x');
+  row('all curves by a run of the program: ngspice', ngspice.processMs, 'ms');
+  row('  ngspice takes, beside all curves here', ngspice.processMs / dualMs, 'x');
+}
