@@ -1,44 +1,8 @@
-import { driverFiguresSchema } from '@gusset/contracts/records';
-import type { SoundFacts } from '@gusset/contracts/sound';
 import { describe, expect, it } from 'vitest';
+import { CLOSED_INPUT as input, QUINCE_FACTS as quince, soundResultOf } from './sound-fixture.ts';
 import { soundSheet } from './sound-sheet.ts';
 
-/** Quince Q-10 of the acoustics reference: sealed 30.0 L gives alpha 1.6, fc 47.567 Hz, Qtc 0.75332 without losses. */
-const quince: SoundFacts = {
-  longestCabinM: 2.5,
-  driver: {
-    id: '00000000-0000-7000-8000-000000000010',
-    name: 'Quince Q-10',
-    figures: driverFiguresSchema.parse({
-      dataSheet: {
-        fsHz: 29.5,
-        qms: 4.6,
-        qes: 0.52,
-        vasLitres: 48,
-        sdCm2: 340,
-        reOhm: 3.6,
-        leMh: 0,
-        xmaxMm: 11,
-        peWatts: 300,
-      },
-      overallDiaMm: 269,
-      cutoutDiaMm: 236,
-      mountingDepthMm: 141,
-    }),
-  },
-};
-const input = {
-  ...soundSheet.emptyInput(),
-  driverId: '00000000-0000-7000-8000-000000000010',
-  drive: { watts: 300, typed: '300' },
-  targetNet: { litres: 30, typed: '30' },
-};
-
-function resultOf(changes: Partial<typeof input> = {}, facts = quince) {
-  const outcome = soundSheet.compute({ ...input, ...changes }, facts, {});
-  if (outcome.state !== 'ready') throw new Error(JSON.stringify(outcome));
-  return outcome.result;
-}
+const resultOf = (changes: Partial<typeof input> = {}) => soundResultOf({ ...input, ...changes });
 
 describe('the sound sheet', () => {
   it('agrees with the worked example of a ten-inch driver in 30 litres', () => {
