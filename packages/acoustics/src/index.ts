@@ -6,6 +6,7 @@ export { type CompiledSystem, compileSystem } from './compiled-system.ts';
 export { type Contradiction, type DerivedDriver, type DerivedField, deriveDriver } from './derive-driver.ts';
 export { suggestAlignments } from './design/alignments.ts';
 export { bestBox, flattestInCar } from './design/best-box.ts';
+export { searchDualTuned } from './design/dual-tuned-search.ts';
 export { portTable } from './design/port-table.ts';
 export { radiatorForTuning } from './design/radiator-tuning.ts';
 export { sensitivities } from './design/sensitivity.ts';

@@ -44,6 +44,13 @@ export {
   type VentedAlignmentFamily,
 } from './design-alignments.ts';
 export {
+  type DualTunedDesign,
+  type DualTunedSearch,
+  type DualTunedSearchInput,
+  type DualTunedSearchQuestion,
+  dualTunedSearchSchema,
+} from './design-dual-tuned.ts';
+export {
   type LeastPortArea,
   type PortFinding,
   type PortFit,
