@@ -1,4 +1,6 @@
 export { buildCavity, NO_SURROUNDINGS } from './build-cavity.ts';
+export { checkMotion } from './dryfit/check-motion.ts';
+export { type DryFitOptions, dryFit } from './dryfit/dry-fit.ts';
 export { BEHIND_SEAT } from './forms/behind-seat.ts';
 export { freePointsForm, stationsForm } from './forms/free-section.ts';
 export { HATCH_ESTATE } from './forms/hatch-estate.ts';
