@@ -20,6 +20,7 @@ export {
 export { type CuttingUpstream, cuttingSheet } from './cutting/cutting-sheet.ts';
 export { type PartsUpstream, type SheetsUsed, SUPPLY_USES } from './parts/derived-lines.ts';
 export { partsSheet } from './parts/parts-sheet.ts';
+export { quantityWords } from './parts/quantity-words.ts';
 export { type PlanUpstream, planSheet } from './plan/plan-sheet.ts';
 export { amountWords } from './price/price-figures.ts';
 export { CUSTOMER_PARTS_KEY } from './price/price-lines.ts';

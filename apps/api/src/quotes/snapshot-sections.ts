@@ -4,6 +4,7 @@ import type { CustomerLine, CustomerQuote, LineKind } from '@gusset/contracts/es
 import type { TaskPhase } from '@gusset/contracts/planning';
 import type { JobTaskSpec } from '@gusset/contracts/price';
 import type { QuoteSnapshot, SnapshotLine } from '@gusset/contracts/quote';
+import { quantityWords } from '@gusset/sheets';
 
 const PHASE_WORDS: Readonly<Record<TaskPhase, string>> = {
   intake: 'Taking your vehicle in and measuring it',
@@ -65,12 +66,6 @@ function partLine(line: CustomerLine): SnapshotLine {
     unitPriceMinor: line.unit === 'lot' ? null : line.unitPriceMinor,
     amountMinor: line.listMinor,
   });
-}
-
-function quantityWords({ quantity, unit }: CustomerLine): string {
-  const figure = String(Number(quantity.toFixed(3)));
-  if (unit === 'lot') return quantity === 1 ? '' : figure;
-  return unit === 'each' ? figure : `${figure} ${unit}`;
 }
 
 /** One line a phase: how long and how much, the tasks in small under it. */

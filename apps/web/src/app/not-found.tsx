@@ -14,7 +14,8 @@ export default function NotFound() {
         title="Nothing is drawn here"
         act={<LinkButton href={paths.today()}>To the bays</LinkButton>}
       >
-        The address may be mistyped, or the record belongs to another shop or has been removed.
+        The address may be mistyped, your role may not open it, or the record belongs to another shop or has
+        been removed.
       </EmptyState>
     </main>
   );

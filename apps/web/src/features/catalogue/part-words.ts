@@ -1,4 +1,5 @@
 // What the list of each kind shows beside the name: the figures by which one is chosen from another. Pure.
+import { quantityWords } from '@gusset/sheets';
 import type { FigureUnit } from '@gusset/units';
 import { formatNumber } from '@gusset/units';
 import type { PartRow } from './part-calls.ts';
@@ -56,16 +57,6 @@ export function keyFigures(part: PartRow, show: ShowLength): string {
   }
 }
 
-const UNIT_WORDS: Readonly<Record<PartRow['unit'], string>> = {
-  each: '',
-  sheet: 'sheets',
-  m: 'm',
-  m2: 'm²',
-  litre: 'L',
-  kg: 'kg',
-  pack: 'packs',
-};
-
 export function stockWords({ stockQuantity, unit }: PartRow): string {
-  return `${Number(stockQuantity.toFixed(2))} ${UNIT_WORDS[unit]}`.trim();
+  return quantityWords({ quantity: stockQuantity, unit });
 }

@@ -1,6 +1,7 @@
 'use client';
 
 import type { PartsLine } from '@gusset/contracts/parts';
+import { quantityWords } from '@gusset/sheets';
 import { formatNumber } from '@gusset/units';
 import { useState } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
@@ -16,12 +17,11 @@ import styles from './parts-screen.module.css';
 
 const SOURCES: readonly { readonly id: PartsLine['source']; readonly label: string }[] = [
   { id: 'stock', label: 'From the shelf' },
-  { id: 'buy', label: 'Buy' },
+  { id: 'buy', label: 'To buy' },
   { id: 'customer', label: 'Customer brings it' },
   { id: 'sponsor', label: 'Sponsor lends or gives it' },
 ];
-const UNIT_WORDS: Readonly<Record<PartsLine['unit'], string>> = {
-  each: '',
+const UNIT_SIGNS: Readonly<Record<Exclude<PartsLine['unit'], 'each'>, string>> = {
   sheet: 'sheets',
   m: 'm',
   m2: 'm²',
@@ -44,7 +44,6 @@ export function LineRow({ line, sheet, jobId, delivery, inStock }: LineRowProps)
   const [isOpen, setIsOpen] = useState(false);
   const { input, change, changeNow, mayEdit } = sheet;
   const isShort = line.source === 'stock' && inStock !== null && inStock < line.quantity;
-  const quantity = `${formatNumber(line.quantity, 'none')} ${UNIT_WORDS[line.unit]}`.trim();
   const worked =
     line.workedOutQuantity === null ? '' : ` · worked out: ${formatNumber(line.workedOutQuantity, 'none')}`;
   return (
@@ -57,13 +56,15 @@ export function LineRow({ line, sheet, jobId, delivery, inStock }: LineRowProps)
           {line.note === '' ? '' : ` · ${line.note}`}
         </span>
       </div>
-      <span className="figures">{quantity}</span>
+      <span className="figures">{quantityWords(line)}</span>
       <span className={isShort ? styles.short : undefined}>
         {SOURCES.find(({ id }) => id === line.source)?.label}
-        {inStock === null || line.source === 'customer' || line.source === 'sponsor'
-          ? ''
-          : ` · ${formatNumber(inStock, 'none')} on the shelf`}
-        {isShort ? ', too few' : ''}
+        {inStock === null || line.source === 'customer' || line.source === 'sponsor' ? null : (
+          <span className={isShort ? undefined : styles.because}>
+            {' '}
+            · {formatNumber(inStock, 'none')} there{isShort ? ', too few' : ''}
+          </span>
+        )}
       </span>
       <DeliveryFields delivery={delivery} jobId={jobId} />
       {mayEdit ? (
@@ -79,7 +80,7 @@ export function LineRow({ line, sheet, jobId, delivery, inStock }: LineRowProps)
       {isOpen ? (
         <div className={styles.edit}>
           <NumberField
-            label={`How many${UNIT_WORDS[line.unit] === '' ? '' : `, ${UNIT_WORDS[line.unit]}`}`}
+            label={line.unit === 'each' ? 'How many' : `How many, ${UNIT_SIGNS[line.unit]}`}
             value={line.quantity}
             min={0}
             max={100_000}

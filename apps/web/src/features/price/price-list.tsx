@@ -2,7 +2,7 @@
 
 import type { PricedLine } from '@gusset/contracts/estimating';
 import type { ExtraLine, PriceResult } from '@gusset/contracts/price';
-import { CUSTOMER_PARTS_KEY } from '@gusset/sheets';
+import { CUSTOMER_PARTS_KEY, quantityWords } from '@gusset/sheets';
 import { useState } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
 import { ExtraLineDialog } from './extra-line-dialog.tsx';
@@ -67,7 +67,7 @@ export function PriceList({ sheet, result, group }: PriceListProps) {
                   {line.description}
                   <small>{detailOf(line, sheet)}</small>
                 </th>
-                <td className="figures">{quantityOf(line)}</td>
+                <td className="figures">{quantityWords(line)}</td>
                 <td className={`figures ${styles.wide}`}>
                   {line.unitPriceMinor === null || line.unit === 'lot' ? '' : money(line.unitPriceMinor)}
                 </td>
@@ -100,12 +100,6 @@ export function PriceList({ sheet, result, group }: PriceListProps) {
 function isPriceable({ source, kind, key }: PricedLine): boolean {
   if (source === 'customer' || source === 'sponsor') return false;
   return kind !== 'supplies' || key === CUSTOMER_PARTS_KEY;
-}
-
-function quantityOf({ quantity, unit }: PricedLine): string {
-  const figure = String(Number(quantity.toFixed(3)));
-  if (unit === 'lot') return quantity === 1 ? '' : figure;
-  return unit === 'each' ? figure : `${figure} ${unit}`;
 }
 
 function detailOf(line: PricedLine, { input }: PriceJobSheet): string {

@@ -1,5 +1,6 @@
 'use client';
 
+import { formatShopDate } from '@gusset/units';
 import { useQuery } from '@tanstack/react-query';
 import { Button } from '../../shared/controls/button.tsx';
 import { LinkButton } from '../../shared/controls/link-button.tsx';
@@ -9,6 +10,7 @@ import { EmptyState } from '../../shared/marks/empty-state.tsx';
 import { Skeleton } from '../../shared/marks/skeleton.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
 import { paths } from '../../shared/paths.ts';
+import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { revisionTitle } from './revision-title.ts';
 import styles from './survey-screen.module.css';
 
@@ -21,6 +23,7 @@ export type SurveyChoiceProps = {
 /** The measured spaces of the car's model, to pick the one that this job is built into. */
 export function SurveyChoice({ modelId, isReadOnly, onChoose }: SurveyChoiceProps) {
   const trpc = useTRPC();
+  const { shop } = useDisplay();
   const { data, error } = useQuery(trpc.survey.ofModel.queryOptions({ modelId }));
   if (error !== null) return <Verdict tone="fail" words={shownError(error).message} />;
   if (data === undefined) return <Skeleton lines={5} what="Fetching the surveys" />;
@@ -48,7 +51,7 @@ export function SurveyChoice({ modelId, isReadOnly, onChoose }: SurveyChoiceProp
                       ? 'complete, not settled'
                       : 'settled',
                   survey.takenBy,
-                  survey.takenOn,
+                  survey.takenOn === null ? null : formatShopDate(survey.takenOn, shop.locale),
                 ]
                   .filter((part) => part !== null && part !== '')
                   .join(' · ')}

@@ -1,6 +1,7 @@
 'use client';
 
 import type { SurveyFacts, SurveyInput, SurveyResult, SurveySnapshot } from '@gusset/contracts/survey';
+import { formatShopDate } from '@gusset/units';
 import { useQuery } from '@tanstack/react-query';
 import { Button } from '../../shared/controls/button.tsx';
 import { LinkButton } from '../../shared/controls/link-button.tsx';
@@ -33,6 +34,7 @@ export function SurveyNotes({ job, sheet, survey, onChoose }: SurveyNotesProps) 
   const { input, change, changeNow, mayEdit, data } = sheet;
   const { newer } = data.facts;
   const { states } = survey.extras;
+  const { shop } = useDisplay();
   return (
     <>
       <SurveyVerdict sheet={sheet} />
@@ -49,7 +51,7 @@ export function SurveyNotes({ job, sheet, survey, onChoose }: SurveyNotesProps) 
         <Row label="By" isWords>
           {survey.takenBy === '' ? '–' : survey.takenBy}
         </Row>
-        <Row label="On">{survey.takenOn ?? '–'}</Row>
+        <Row label="On">{survey.takenOn === null ? '–' : formatShopDate(survey.takenOn, shop.locale)}</Row>
         <Row label="Revision">{survey.revision}</Row>
       </Rows>
       {job.vehicle === null ? null : (

@@ -2,7 +2,7 @@
 
 import { sketchCavity } from '@gusset/cargo';
 import { asMeasurement, narrowingSlab, surveyForm, toKeepFreeZone, toObstruction } from '@gusset/sheets';
-import { isRefusal } from '@gusset/units';
+import { formatShopDate, isRefusal } from '@gusset/units';
 import { useQuery } from '@tanstack/react-query';
 import { useSearchParams } from 'next/navigation';
 import { LinkButton } from '../../shared/controls/link-button.tsx';
@@ -13,6 +13,7 @@ import { EmptyState } from '../../shared/marks/empty-state.tsx';
 import { Skeleton } from '../../shared/marks/skeleton.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
 import { paths } from '../../shared/paths.ts';
+import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { Page } from '../../shared/shell/page.tsx';
 import { PageHeader } from '../../shared/shell/page-header.tsx';
 import { useMay } from '../../shared/shell/person.tsx';
@@ -98,6 +99,7 @@ function newestOfEach(surveys: readonly SurveyHead[]): readonly SurveyHead[] {
 
 function SpaceCard({ head }: { readonly head: SurveyHead }) {
   const trpc = useTRPC();
+  const { shop } = useDisplay();
   const { data: survey } = useQuery(trpc.survey.read.queryOptions({ surveyId: head.id }));
   const title = head.spaceName === '' ? head.formName : head.spaceName;
   const standing =
@@ -106,8 +108,8 @@ function SpaceCard({ head }: { readonly head: SurveyHead }) {
       : head.settledAt === null
         ? 'Complete, not settled'
         : 'Settled';
-  const by = [head.takenBy === '' ? null : head.takenBy, head.takenOn]
-    .filter((part) => part !== null)
+  const by = [head.takenBy, head.takenOn === null ? '' : formatShopDate(head.takenOn, shop.locale)]
+    .filter((part) => part !== '')
     .join(', ');
   return (
     <a className={styles.space} href={paths.survey(head.id)}>

@@ -7,7 +7,7 @@ import type { OpenedJob } from './job-sheet.ts';
 
 const JOB_NUMBER = /^\d{1,9}$/;
 
-/** Reads something of the job; what is not there or not theirs ends at "not found". */
+/** Reads something of the job; what is not there, not theirs or not for their role ends at "not found". */
 export async function readJob<T>(
   number: string,
   read: (api: Awaited<ReturnType<typeof serverApi>>, opened: OpenedJob) => Promise<T>,
@@ -18,7 +18,8 @@ export async function readJob<T>(
     const opened = await api.job.byNumber.query({ number: Number(number) });
     return { opened, sheet: await read(api, opened) };
   } catch (error) {
-    if (shownError(error).code === 'NOT_FOUND') notFound();
+    const { code } = shownError(error);
+    if (code === 'NOT_FOUND' || code === 'NOT_ALLOWED') notFound();
     throw error;
   }
 }

@@ -16,7 +16,8 @@ export async function readRecord<Row>(
   try {
     return await read(await serverApi(), id.data);
   } catch (error) {
-    if (shownError(error).code === 'NOT_FOUND') notFound();
+    const { code } = shownError(error);
+    if (code === 'NOT_FOUND' || code === 'NOT_ALLOWED') notFound();
     throw error;
   }
 }

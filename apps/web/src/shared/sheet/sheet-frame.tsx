@@ -14,13 +14,22 @@ export type SheetFrameProps = {
   readonly children: ReactNode;
   /** Verdict, schedules, cautions; beside the view, under it on narrow screens. */
   readonly notes?: ReactNode;
+  /** On paper: beside a drawing of one page, above a list of several, which then has the paper's whole width. */
+  readonly notesOnPaper?: 'beside' | 'above';
   readonly titleBlock: readonly TitleCell[];
   /** True while a new result is being worked out: the old one stays and dims. */
   readonly isStale?: boolean;
 };
 
 /** A drawing sheet: trimmed edge with zones, frame, view, notes column, title block. Prints as paper. */
-export function SheetFrame({ viewCaption, children, notes, titleBlock, isStale = false }: SheetFrameProps) {
+export function SheetFrame({
+  viewCaption,
+  children,
+  notes,
+  notesOnPaper = 'beside',
+  titleBlock,
+  isStale = false,
+}: SheetFrameProps) {
   return (
     <div className={styles.paper}>
       <Zones names={COLUMNS} className={styles.zonesAcross} />
@@ -31,7 +40,12 @@ export function SheetFrame({ viewCaption, children, notes, titleBlock, isStale =
           {children}
         </section>
         {notes != null ? (
-          <aside className={styles.notes} aria-label="Notes" data-stale={isStale}>
+          <aside
+            className={styles.notes}
+            aria-label="Notes"
+            data-on-paper={notesOnPaper}
+            data-stale={isStale}
+          >
             {notes}
           </aside>
         ) : null}
