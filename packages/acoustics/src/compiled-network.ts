@@ -8,14 +8,13 @@
 //
 // Pressures are carried as forces on one cone (p Sd) and flows as cone velocities (U / Sd), so that all rows are of
 // like size and a chamber at its own resonance (no admittance) needs nothing special.
-import { type ComplexList, complexList, emptySystem, type LinearSystem, wholeAt } from './linear-solve.ts';
+import { type ComplexList, complexList, emptySystem, type LinearSystem } from './linear-solve.ts';
 import type { Motor, Network } from './network.ts';
 import type { VoiceCoil } from './voice-coil.ts';
 
-/** Complex numbers to be added up in cells that don't change, each with its factor. */
+/** Which parts meet which cells, entry by entry, and with what factor; frequency changes none of it. */
 export type Pattern = {
-  /** Entries of part p: from `starts[p]` to before `starts[p + 1]`. */
-  readonly starts: Int32Array;
+  readonly parts: Int32Array;
   readonly cells: Int32Array;
   readonly factors: Float64Array;
 };
@@ -40,6 +39,7 @@ export type Taps = {
   /** How much of it moves air out to the listener: m² of a cone, 1 of an outlet, 0 of a cone that looks elsewhere. */
   readonly outside: Float64Array;
   readonly force: ComplexList;
+  readonly forceSlope: ComplexList;
   readonly value: ComplexList;
 };
 
@@ -224,22 +224,21 @@ function layOutTaps(taps: readonly Tap[]): Taps {
     forces: patternOf(taps),
     outside: Float64Array.from(taps, ({ outside }) => outside),
     force: complexList(taps.length),
+    forceSlope: complexList(taps.length),
     value: complexList(taps.length),
   };
 }
 
 /** Entries of one part on the same cell become one. */
 function patternOf(parts: readonly { readonly entries: readonly Entry[] }[]): Pattern {
-  const starts = new Int32Array(parts.length + 1);
-  const merged = parts.map(({ entries }, p) => {
+  const merged = parts.flatMap(({ entries }, part) => {
     const factors = new Map<number, number>();
     for (const { cell, factor } of entries) factors.set(cell, (factors.get(cell) ?? 0) + factor);
-    starts[p + 1] = wholeAt(starts, p) + factors.size;
-    return [...factors];
+    return [...factors].map(([cell, factor]) => ({ part, cell, factor }));
   });
   return {
-    starts,
-    cells: Int32Array.from(merged.flat(), ([cell]) => cell),
-    factors: Float64Array.from(merged.flat(), ([, factor]) => factor),
+    parts: Int32Array.from(merged, ({ part }) => part),
+    cells: Int32Array.from(merged, ({ cell }) => cell),
+    factors: Float64Array.from(merged, ({ factor }) => factor),
   };
 }

@@ -8,7 +8,7 @@ import { buildNetwork } from './build-network.ts';
 import { squeezeAdmittance } from './chamber.ts';
 import { CURRENT, compileNetwork, OUTSIDE, OUTSIDE_SLOPE } from './compiled-network.ts';
 import { add, complex, divide, magnitude, multiply, scale, ZERO } from './complex.ts';
-import type { ComplexList } from './linear-solve.ts';
+import { type ComplexList, substitute } from './linear-solve.ts';
 import type { Network } from './network.ts';
 import { solveSlope } from './network-slope.ts';
 import { solveNetwork } from './solve-network.ts';
@@ -138,5 +138,39 @@ describe('solveNetwork', () => {
       }),
       { numRuns: 300 },
     );
+  });
+
+  it('is reciprocal between coil and air: a volt here squeezes the box as a flow there pushes the current', () => {
+    let compared = 0;
+    fc.assert(
+      fc.property(caseAndFrequency, ([{ input }, frequencyHz]) => {
+        const network = networkOf(input);
+        const compiled = compileNetwork(network);
+        solveNetwork(compiled, 2 * Math.PI * frequencyHz);
+        const { matrix, unknowns, right, unknownSlopes: answer } = compiled;
+        const size = network.chambers.length + network.strings.length;
+        // One string alone is driven: of several, each on its own.
+        network.strings.forEach(({ copies }, s) => {
+          const string = network.chambers.length + s;
+          network.chambers.forEach((_, chamber) => {
+            right.re.fill(0);
+            right.re[string] = 1;
+            substitute(matrix, right, unknowns);
+            right.re.fill(0);
+            right.re[chamber] = 1;
+            substitute(matrix, right, answer);
+            const there = numberAt(unknowns, chamber);
+            const here = scale(numberAt(answer, string), copies);
+            const largest = Math.max(
+              ...Array.from({ length: size }, (_, i) => magnitude(numberAt(answer, i))),
+            );
+            expect(magnitude(add(there, scale(here, -1)))).toBeLessThan(1e-9 * largest);
+            compared++;
+          });
+        });
+      }),
+      { numRuns: 200 },
+    );
+    expect(compared).toBeGreaterThan(200);
   });
 });

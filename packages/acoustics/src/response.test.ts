@@ -2,6 +2,7 @@ import type { ResponseResult, SoundSystemInput } from '@gusset/contracts/acousti
 import { isRefusal } from '@gusset/units';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { TRUTH_CASES } from '../truth/cases.ts';
 import { medlar12, medlar12Dual, quince10 } from '../truth/drivers.ts';
 import { solveResponse } from './response.ts';
 
@@ -106,6 +107,56 @@ describe('solveResponse, laws', () => {
     const sealed = answered({ ...medlarVented, frequenciesHz: grid, enclosure: closed(30) });
     expect(apart(vented.splDb, sealed.splDb)).toBeLessThan(0.02); // what a 5 mm bore still lets by at 8 Hz
     expect(apart(vented.impedanceOhm, sealed.impedanceOhm)).toBeLessThan(0.03);
+  });
+
+  it('gives the amplifier power of one sign, never more than volts times amperes, whatever the system', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...TRUTH_CASES),
+        fc.double({ min: 5, max: 800, noNaN: true }),
+        ({ input }, hz) => {
+          const result = answered({ ...input, frequenciesHz: [hz], filters: [] });
+          const [amps, watts, va] = [
+            result.currentArms[0],
+            result.realPowerWatts[0],
+            result.apparentPowerVa[0],
+          ];
+          const ohm = result.impedanceOhm[0] ?? Number.NaN;
+          expect(watts).toBeGreaterThan(0);
+          expect(watts).toBeLessThanOrEqual(va ?? Number.NaN);
+          expect((va ?? 0) / ((amps ?? 0) ** 2 * ohm)).toBeCloseTo(1, 12);
+          // All of it is heat: in the cable and the coils at the least.
+          const cable = input.source.cableOhm ?? 0;
+          expect(watts).toBeGreaterThanOrEqual((amps ?? 0) ** 2 * cable);
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
+  it('turns the phase by its delay, between any two frequencies close by', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...TRUTH_CASES),
+        fc.double({ min: 8, max: 400, noNaN: true }),
+        ({ input }, hz) => {
+          const step = 1e-4;
+          const { phaseRad, groupDelayMs } = answered({
+            ...input,
+            frequenciesHz: [hz * (1 - step), hz, hz * (1 + step)],
+          });
+          const turn = (phaseRad[2] ?? 0) - (phaseRad[0] ?? 0);
+          const turned = turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI));
+          expect((-turned * 1e3) / (4 * Math.PI * hz * step)).toBeCloseTo(groupDelayMs[1] ?? Number.NaN, 2);
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
+  it('has no phase left far above resonance, where mass rules', () => {
+    const { phaseRad } = answered({ ...quinceClosed, frequenciesHz: [15_000] });
+    expect(phaseRad[0]).toBeCloseTo(0, 2); // pressure leads the cone by a quarter turn, the cone lags its force by one
   });
 
   it('makes a huge closed box a baffle', () => {

@@ -13,11 +13,8 @@ export function solveNetwork(network: CompiledNetwork, omega: number): void {
 }
 
 function solveAt(network: CompiledNetwork, omega: number): boolean {
-  const { matrix, constants, branches } = network;
-  for (let cell = 0; cell < constants.length; cell++) {
-    matrix.re[cell] = at(constants, cell);
-    matrix.im[cell] = 0;
-  }
+  const { matrix, branches } = network;
+  startCells(network);
   admit(branches, omega);
   scatter(branches.pattern, branches.admittance, matrix);
   addCoils(network, omega);
@@ -26,38 +23,53 @@ function solveAt(network: CompiledNetwork, omega: number): boolean {
   return true;
 }
 
+function startCells({ matrix: { re, im }, constants }: CompiledNetwork): void {
+  for (let cell = 0; cell < constants.length; cell++) {
+    re[cell] = at(constants, cell);
+    im[cell] = 0;
+  }
+}
+
 function admit({ resistance, mass, stiffness, admittance }: Branches, omega: number): void {
+  const { re, im } = admittance;
+  const perOmega = 1 / omega;
   for (let b = 0; b < resistance.length; b++) {
-    const re = at(resistance, b);
-    const im = omega * at(mass, b) - at(stiffness, b) / omega;
-    const squared = re * re + im * im;
-    admittance.re[b] = re / squared;
-    admittance.im[b] = -im / squared;
+    const real = at(resistance, b);
+    const imaginary = omega * at(mass, b) - perOmega * at(stiffness, b);
+    const perSquared = 1 / (real * real + imaginary * imaginary);
+    re[b] = real * perSquared;
+    im[b] = -imaginary * perSquared;
   }
 }
 
-/** Adds each part's value to its cells. */
-export function scatter({ starts, cells, factors }: Pattern, values: ComplexList, into: ComplexList): void {
-  for (let part = 0; part < values.re.length; part++) {
-    const re = at(values.re, part);
-    const im = at(values.im, part);
-    const end = wholeAt(starts, part + 1);
-    for (let entry = wholeAt(starts, part); entry < end; entry++) {
-      const cell = wholeAt(cells, entry);
-      const factor = at(factors, entry);
-      into.re[cell] = at(into.re, cell) + factor * re;
-      into.im[cell] = at(into.im, cell) + factor * im;
-    }
+/** Adds every part's value to its cells. */
+export function scatter({ parts, cells, factors }: Pattern, values: ComplexList, into: ComplexList): void {
+  const { re, im } = into;
+  const { re: valuesRe, im: valuesIm } = values;
+  for (let entry = 0; entry < cells.length; entry++) {
+    const part = wholeAt(parts, entry);
+    const cell = wholeAt(cells, entry);
+    const factor = at(factors, entry);
+    re[cell] = at(re, cell) + factor * at(valuesRe, part);
+    im[cell] = at(im, cell) + factor * at(valuesIm, part);
   }
 }
 
-/** The other way round: each part's sum over its cells. */
-export function gather({ starts, cells, factors }: Pattern, from: Float64Array, part: number): number {
-  const end = wholeAt(starts, part + 1);
-  let sum = 0;
-  for (let entry = wholeAt(starts, part); entry < end; entry++)
-    sum += at(factors, entry) * at(from, wholeAt(cells, entry));
-  return sum;
+/** The other way round: every part's sum over its cells. */
+export function gather({ parts, cells, factors }: Pattern, values: ComplexList, into: ComplexList): void {
+  const { re, im } = into;
+  const { re: valuesRe, im: valuesIm } = values;
+  for (let part = 0; part < re.length; part++) {
+    re[part] = 0;
+    im[part] = 0;
+  }
+  for (let entry = 0; entry < cells.length; entry++) {
+    const part = wholeAt(parts, entry);
+    const cell = wholeAt(cells, entry);
+    const factor = at(factors, entry);
+    re[part] = at(re, part) + factor * at(valuesRe, cell);
+    im[part] = at(im, part) + factor * at(valuesIm, cell);
+  }
 }
 
 /** Of coils held still: R + s Le + (s L2 parallel R2). */
@@ -88,35 +100,46 @@ export function addToCoils(
 }
 
 /** The taps, and the sums over them. */
-function readSums({ unknowns, sums, copies, chamberCount, leaks, taps, branches }: CompiledNetwork): void {
+function readSums(network: CompiledNetwork): void {
+  const { unknowns, sums, copies, chamberCount, leaks, taps } = network;
+  const { re: unknownsRe, im: unknownsIm } = unknowns;
   let currentRe = 0;
   let currentIm = 0;
   for (let s = 0; s < copies.length; s++) {
-    currentRe += at(copies, s) * at(unknowns.re, chamberCount + s);
-    currentIm += at(copies, s) * at(unknowns.im, chamberCount + s);
+    currentRe += at(copies, s) * at(unknownsRe, chamberCount + s);
+    currentIm += at(copies, s) * at(unknownsIm, chamberCount + s);
   }
   let outsideRe = 0;
   let outsideIm = 0;
   for (let k = 0; k < chamberCount; k++) {
-    outsideRe += at(leaks, k) * at(unknowns.re, k);
-    outsideIm += at(leaks, k) * at(unknowns.im, k);
+    outsideRe += at(leaks, k) * at(unknownsRe, k);
+    outsideIm += at(leaks, k) * at(unknownsIm, k);
   }
-  for (let tap = 0; tap < taps.branches.length; tap++) {
-    const yRe = at(branches.admittance.re, wholeAt(taps.branches, tap));
-    const yIm = at(branches.admittance.im, wholeAt(taps.branches, tap));
-    const forceRe = gather(taps.forces, unknowns.re, tap);
-    const forceIm = gather(taps.forces, unknowns.im, tap);
-    const re = yRe * forceRe - yIm * forceIm;
-    const im = yRe * forceIm + yIm * forceRe;
-    taps.force.re[tap] = forceRe;
-    taps.force.im[tap] = forceIm;
-    taps.value.re[tap] = re;
-    taps.value.im[tap] = im;
-    outsideRe += at(taps.outside, tap) * re;
-    outsideIm += at(taps.outside, tap) * im;
+  readTaps(network);
+  const { re, im } = taps.value;
+  for (let tap = 0; tap < re.length; tap++) {
+    outsideRe += at(taps.outside, tap) * at(re, tap);
+    outsideIm += at(taps.outside, tap) * at(im, tap);
   }
   sums.re[CURRENT] = currentRe;
   sums.im[CURRENT] = currentIm;
   sums.re[OUTSIDE] = outsideRe;
   sums.im[OUTSIDE] = outsideIm;
+}
+
+/** Each tap is its branch's admittance times its force. */
+function readTaps({ taps, branches, unknowns }: CompiledNetwork): void {
+  gather(taps.forces, unknowns, taps.force);
+  const { re, im } = taps.value;
+  const { re: forceRe, im: forceIm } = taps.force;
+  const { re: admitRe, im: admitIm } = branches.admittance;
+  for (let tap = 0; tap < re.length; tap++) {
+    const branch = wholeAt(taps.branches, tap);
+    const a = at(admitRe, branch);
+    const b = at(admitIm, branch);
+    const c = at(forceRe, tap);
+    const d = at(forceIm, tap);
+    re[tap] = a * c - b * d;
+    im[tap] = a * d + b * c;
+  }
 }

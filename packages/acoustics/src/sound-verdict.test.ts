@@ -89,6 +89,25 @@ describe('soundVerdict', () => {
     expect(find(findings(closed(30, 40)), 'heat')).toMatchObject([{ severity: 'over' }]);
   });
 
+  it('sets volts after the filters and amperes beside what the amplifier has', () => {
+    const boost = { kind: 'peaking', centreHz: 40, gainDb: 6, q: 2 } as const;
+    const source = { voltageVrms: 10, maxVoltageVrms: 15, maxCurrentArms: 30 };
+    const boosted = findings({ ...closed(30), source, filters: [boost], frequenciesHz: [30, 40, 90] });
+    expect(find(boosted, 'amplifier-voltage')).toMatchObject([
+      {
+        severity: 'over',
+        voltageVrms: expect.closeTo(10 * 10 ** (6 / 20), 9),
+        limitVrms: 15,
+        frequencyHz: 40,
+      },
+    ]);
+    const [amps] = find(boosted, 'amplifier-current');
+    expect(amps).toMatchObject({ severity: 'note', limitArms: 30 });
+    expect(find(findings(closed(30)), 'amplifier-current')).toEqual([]);
+    const plain = findings({ ...closed(30), source });
+    expect(find(plain, 'amplifier-voltage')).toMatchObject([{ severity: 'note', voltageVrms: 10 }]);
+  });
+
   it.each([
     [160, 5, 'port-quiet'],
     [100, 16, 'port-needs-rounding'],

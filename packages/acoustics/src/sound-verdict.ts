@@ -38,6 +38,7 @@ export function soundVerdict(
     ...travel(view),
     ...travelLimitedPower(view),
     ...heat(view),
+    ...amplifier(view),
     ...lowestLoad(view),
     ...portAir(view),
     ...portsBuildable(view),
@@ -136,11 +137,8 @@ function travelLimitedPower(view: View): SoundFinding[] {
   const { system, result } = view;
   const { xmaxMm } = system.driver;
   if (xmaxMm === null) return [];
-  const filters = system.filters.map(filterTransfer);
-  const watts = result.frequenciesHz.map((frequencyHz, i) => {
-    const gain = filters.reduce((product, transfer) => product * magnitude(transfer(frequencyHz)), 1);
-    const fullVolts =
-      (system.source.voltageVrms * gain * xmaxMm) / Math.max(result.excursionMm[i] ?? 0, LEAST_MM);
+  const watts = drivenVolts(view).map((volts, i) => {
+    const fullVolts = (volts * xmaxMm) / Math.max(result.excursionMm[i] ?? 0, LEAST_MM);
     return fullVolts ** 2 / arrayResistanceOhm(system.driver, system.array);
   });
   const least = worst(view, watts, lower);
@@ -148,6 +146,14 @@ function travelLimitedPower(view: View): SoundFinding[] {
   return [
     { code: 'travel-limited-power', severity: 'note', watts: least.value, frequencyHz: least.frequencyHz },
   ];
+}
+
+/** What the filters leave of the source's voltage, or make of it, by frequency. */
+function drivenVolts({ system, result }: View): number[] {
+  const filters = system.filters.map(filterTransfer);
+  return result.frequenciesHz.map((frequencyHz) =>
+    filters.reduce((volts, transfer) => volts * magnitude(transfer(frequencyHz)), system.source.voltageVrms),
+  );
 }
 
 const LEAST_MM = 1e-30; // so that a cone that steep filters hold still has a finite power
@@ -158,6 +164,36 @@ function heat({ system }: View): SoundFinding[] {
   const { voltageVrms } = system.source;
   const limitVrms = Math.sqrt(system.array.count * peWatts * arrayResistanceOhm(system.driver, system.array));
   return [{ code: 'heat', severity: againstLimit(voltageVrms, limitVrms), voltageVrms, limitVrms }];
+}
+
+function amplifier(view: View): SoundFinding[] {
+  const { maxVoltageVrms, maxCurrentArms } = view.system.source;
+  const findings: SoundFinding[] = [];
+  const volts = maxVoltageVrms === null ? null : worst(view, drivenVolts(view), higher);
+  if (volts !== null && maxVoltageVrms !== null) {
+    const { value: voltageVrms, frequencyHz } = volts;
+    const severity = againstLimit(voltageVrms, maxVoltageVrms);
+    findings.push({
+      code: 'amplifier-voltage',
+      severity,
+      voltageVrms,
+      limitVrms: maxVoltageVrms,
+      frequencyHz,
+    });
+  }
+  const amps = maxCurrentArms === null ? null : worst(view, view.result.currentArms, higher);
+  if (amps !== null && maxCurrentArms !== null) {
+    const { value: currentArms, frequencyHz } = amps;
+    const severity = againstLimit(currentArms, maxCurrentArms);
+    findings.push({
+      code: 'amplifier-current',
+      severity,
+      currentArms,
+      limitArms: maxCurrentArms,
+      frequencyHz,
+    });
+  }
+  return findings;
 }
 
 function lowestLoad(view: View): SoundFinding[] {

@@ -40,6 +40,21 @@ export const soundFindingSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('travel-limited-power'), severity, watts: z.number(), ...at }),
   /** Source voltage beside what the rated power of all drivers allows. */
   z.strictObject({ code: z.literal('heat'), severity, voltageVrms: z.number(), limitVrms: z.number() }),
+  /** Highest voltage after the filters beside what the amplifier has, and highest current beside its own. */
+  z.strictObject({
+    code: z.literal('amplifier-voltage'),
+    severity,
+    voltageVrms: z.number(),
+    limitVrms: z.number(),
+    ...at,
+  }),
+  z.strictObject({
+    code: z.literal('amplifier-current'),
+    severity,
+    currentArms: z.number(),
+    limitArms: z.number(),
+    ...at,
+  }),
   /** Lowest magnitude of the load in the band. */
   z.strictObject({ code: z.literal('lowest-load'), severity, ohm: z.number(), ...at }),
   z.strictObject({ code: z.literal('port-quiet'), ...portAir }),
