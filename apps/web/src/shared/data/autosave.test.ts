@@ -187,6 +187,27 @@ describe('createAutosave', () => {
     expect(sent).toEqual([{ text: 'only on the screen', version: 7 }]);
   });
 
+  it('takes what somebody else saved, and types on over their version', async () => {
+    const { autosave, sent } = begin([{ version: 10 }]);
+    expect(autosave.adopt({ value: { text: 'theirs' }, version: 9 })).toBe(true);
+    expect(autosave.state().value.text).toBe('theirs');
+    autosave.change({ text: 'theirs and mine' });
+    await autosave.flush();
+    expect(sent).toEqual([{ text: 'theirs and mine', version: 9 }]);
+  });
+
+  it('takes nothing over what is typed, on its way, waiting or in conflict', async () => {
+    const theirs = { value: { text: 'theirs' }, version: 9 };
+    const { autosave } = begin([new TypeError('offline')]);
+    autosave.change({ text: 'mine' });
+    expect(autosave.adopt(theirs)).toBe(false);
+    const flushed = autosave.flush();
+    expect(autosave.adopt(theirs)).toBe(false);
+    await flushed;
+    expect(autosave.adopt(theirs)).toBe(false);
+    expect(autosave.state().value.text).toBe('mine');
+  });
+
   it('sends nothing when nothing was changed', async () => {
     const { autosave, sent } = begin([]);
     await autosave.flush();

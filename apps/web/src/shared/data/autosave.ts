@@ -45,6 +45,8 @@ export type Autosave<Value> = {
   readonly flush: () => Promise<void>;
   /** Brings back what an earlier visit left unsent, and sends it. */
   readonly restore: () => Promise<void>;
+  /** Takes what somebody else saved, where nothing typed here waits to be sent; false where something does. */
+  readonly adopt: (saved: { readonly value: Value; readonly version: number }) => boolean;
   /** Settles a conflict: this value stands, over the version that the server has now. */
   readonly resolve: (value: Value) => Promise<void>;
 };
@@ -150,6 +152,12 @@ export function createAutosave<Value>(deps: AutosaveDeps<Value>): Autosave<Value
       isDirty = true;
       set({ value, isRestored: true });
       await send();
+    },
+    adopt: (saved) => {
+      if (isDirty || running !== null) return false;
+      version = saved.version;
+      set({ value: saved.value });
+      return true;
     },
     resolve: async (value) => {
       if (state.status.kind !== 'conflict') return;

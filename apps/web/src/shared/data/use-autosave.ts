@@ -30,6 +30,8 @@ export type UsedAutosave<Value> = {
   readonly error: ShownError | null;
   readonly conflict: Conflict | null;
   readonly resolve: (value: Value) => void;
+  /** Takes what somebody else saved, where nothing typed here waits to be sent; false where something does. */
+  readonly adopt: (saved: { readonly value: Value; readonly version: number }) => boolean;
   readonly isRestored: boolean;
 };
 
@@ -98,6 +100,7 @@ export function useAutosave<Value>(options: UseAutosaveOptions<Value>): UsedAuto
     error: status.kind === 'refused' ? status.error : null,
     conflict: status.kind === 'conflict' ? status.conflict : null,
     resolve: (value) => void autosave.resolve(value),
+    adopt: autosave.adopt,
     isRestored: state.isRestored,
   };
 }

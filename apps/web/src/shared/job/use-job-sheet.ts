@@ -9,6 +9,7 @@ import { useTRPC } from '../data/api-client.ts';
 import { type ShownError, shownError } from '../data/shop-error.ts';
 import { type UsedAutosave, useAutosave } from '../data/use-autosave.ts';
 import { useEngine } from '../data/use-engine.ts';
+import { isInField, useFollow } from '../data/use-follow.ts';
 import { usePerson } from '../shell/person.tsx';
 import type { SheetData, SheetProcedures } from './job-sheet.ts';
 
@@ -86,6 +87,24 @@ export function useJobSheet<Input extends object, Facts, Upstream, Result>(
   const lastResult = useRef<Result | null>(start.outcome.state === 'ready' ? start.outcome.result : null);
   if (outcome.state === 'ready') lastResult.current = outcome.result;
 
+  /** What others changed: the records and sheets above at once, the fields when nobody is in one. */
+  const follow = async (): Promise<'done' | 'later'> => {
+    try {
+      const next = await procedures.read.query({ jobId });
+      if (next.version < version.current) return 'done'; // read before the last save from here
+      if (next.version === version.current) {
+        setData((now) => ({ ...next, input: now.input }));
+        return 'done';
+      }
+      if (isInField()) return 'later';
+      if (autosave.adopt({ value: next.input, version: next.version })) take(next);
+      return 'done'; // what is unsent meets theirs when it is saved
+    } catch {
+      return 'done'; // the line tells when it is back, and this is asked again
+    }
+  };
+  useFollow(({ noun, id }) => (noun === 'job' || noun.startsWith('sheet.') ? id === jobId : true), follow);
+
   const act = async (work: () => Promise<typeof start>) => {
     setIsBusy(true);
     setActError(null);
@@ -117,7 +136,12 @@ export function useJobSheet<Input extends object, Facts, Upstream, Result>(
     mayEdit: may(person.role, SHEETS[kind].editPermission),
     // The database sorts the keys of what it keeps; a sheet nobody wrote on has them as the code does.
     isDraft: data.issue === null || canonicalJson(data.issue.input) !== canonicalJson(data.input),
-    reread: () => act(() => procedures.read.query({ jobId })),
+    reread: () =>
+      act(async () => {
+        const next = await procedures.read.query({ jobId });
+        if (next.version !== version.current) autosave.adopt({ value: next.input, version: next.version });
+        return next;
+      }),
     issue: () => act(() => procedures.issue.mutate({ jobId, version: version.current })),
     check: () =>
       act(async () => {
