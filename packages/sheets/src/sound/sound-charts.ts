@@ -49,6 +49,8 @@ const DASH_OF: Readonly<Record<DesignLetter, CurveDash>> = {
 export const designDash = (letter: DesignLetter): CurveDash => DASH_OF[letter];
 
 type Line = {
+  /** `A`; `issue` for the one as issued. */
+  readonly letter: string;
   readonly name: string;
   readonly dash: CurveDash;
   readonly tone: CurveTone;
@@ -65,7 +67,9 @@ export function chartsOf(result: SoundResult): readonly SoundChart[] {
 
 /** The chart as lines, limits and words; draw it with `responseChart` at the size of its place. */
 export function soundChart(chart: SoundChart, result: SoundResult, choice: ChartChoice): ResponseChartInput {
-  const lines = linesOf(result, choice);
+  // The level says in full what each line is; beside it the letter is enough and leaves the room to the curves.
+  const named = linesOf(result, choice);
+  const lines = chart === 'level' ? named : named.map((each) => ({ ...each, name: each.letter }));
   switch (chart) {
     case 'level':
       return levelChart(result, choice, lines);
@@ -107,6 +111,7 @@ export function soundChart(chart: SoundChart, result: SoundResult, choice: Chart
 
 function linesOf(result: SoundResult, { letters, issued }: ChartChoice): readonly Line[] {
   const own: Line = {
+    letter: result.letter,
     name: designName(result, result),
     dash: designDash(result.letter),
     tone: 'mark',
@@ -116,6 +121,7 @@ function linesOf(result: SoundResult, { letters, issued }: ChartChoice): readonl
     variant.state === 'ready' && letters.includes(variant.letter)
       ? [
           {
+            letter: variant.letter,
             name: designName(variant, variant.design),
             dash: designDash(variant.letter),
             tone: 'ink',
@@ -125,7 +131,9 @@ function linesOf(result: SoundResult, { letters, issued }: ChartChoice): readonl
       : [],
   );
   const before: readonly Line[] =
-    issued === null ? [] : [{ name: 'as issued', dash: 'short', tone: 'brass', curves: issued.curves }];
+    issued === null
+      ? []
+      : [{ letter: 'issue', name: 'as issued', dash: 'short', tone: 'brass', curves: issued.curves }];
   return [own, ...beside, ...before];
 }
 

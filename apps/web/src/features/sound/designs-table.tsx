@@ -5,6 +5,7 @@ import { ENCLOSURE_WORDS } from '@gusset/contracts/sound';
 import { Button } from '../../shared/controls/button.tsx';
 import { Checkbox } from '../../shared/controls/checkbox.tsx';
 import { TextField } from '../../shared/controls/text-field.tsx';
+import type { CurveView } from './curve-view.ts';
 import { chooseDesign, keepBeside, removeDesign, renameDesign } from './design-edits.ts';
 import { DesignLine } from './design-line.tsx';
 import styles from './designs-table.module.css';
@@ -13,14 +14,13 @@ import type { SoundSheet } from './use-sound-sheet.ts';
 export type DesignsTableProps = {
   readonly sheet: SoundSheet;
   readonly result: SoundResult;
-  /** Which of the designs beside are laid over the chart. */
-  readonly letters: readonly DesignLetter[];
-  readonly onLetters: (letters: readonly DesignLetter[]) => void;
+  readonly view: CurveView;
 };
 
 /** The designs of the sheet side by side: which one counts, what each does, which are drawn. */
-export function DesignsTable({ sheet, result, letters, onLetters }: DesignsTableProps) {
+export function DesignsTable({ sheet, result, view }: DesignsTableProps) {
   const { input, change, changeNow, mayEdit } = sheet;
+  const { letters, onLetters } = view;
   const next = keepBeside(input);
   const show = (letter: DesignLetter, isShown: boolean) =>
     onLetters(isShown ? [...letters, letter] : letters.filter((shown) => shown !== letter));
@@ -38,7 +38,6 @@ export function DesignsTable({ sheet, result, letters, onLetters }: DesignsTable
           <thead>
             <tr>
               <th scope="col">Design</th>
-              <th scope="col">Drivers</th>
               <th scope="col">Net</th>
               <th scope="col">Tuned</th>
               <th scope="col">Reaches</th>
@@ -54,7 +53,7 @@ export function DesignsTable({ sheet, result, letters, onLetters }: DesignsTable
           <tbody>
             <tr data-counts="">
               <th scope="row">
-                <NameCell sheet={sheet} letter={input.letter} name={input.name} />
+                <NameCell sheet={sheet} letter={input.letter} name={input.name} design={result} />
               </th>
               <Figures design={result} />
               <td data-screen-only="">counts</td>
@@ -62,12 +61,17 @@ export function DesignsTable({ sheet, result, letters, onLetters }: DesignsTable
             {result.variants.map((variant) => (
               <tr key={variant.letter}>
                 <th scope="row">
-                  <NameCell sheet={sheet} letter={variant.letter} name={variant.name} />
+                  <NameCell
+                    sheet={sheet}
+                    letter={variant.letter}
+                    name={variant.name}
+                    design={variant.state === 'ready' ? variant.design : null}
+                  />
                 </th>
                 {variant.state === 'ready' ? (
                   <Figures design={variant.design} />
                 ) : (
-                  <td colSpan={8} className={styles.open}>
+                  <td colSpan={7} className={styles.open}>
                     {variant.why}
                   </td>
                 )}
@@ -111,11 +115,18 @@ export function DesignsTable({ sheet, result, letters, onLetters }: DesignsTable
   );
 }
 
-type NameCellProps = { readonly sheet: SoundSheet; readonly letter: DesignLetter; readonly name: string };
+type NameCellProps = {
+  readonly sheet: SoundSheet;
+  readonly letter: DesignLetter;
+  readonly name: string;
+  readonly design: Figured | null;
+};
+
+type Figured = Omit<ComparedDesign, 'curves'>;
 
 const NAME_LIMIT = 60;
 
-function NameCell({ sheet, letter, name }: NameCellProps) {
+function NameCell({ sheet, letter, name, design }: NameCellProps) {
   const { input, change, mayEdit } = sheet;
   return (
     <div className={styles.name}>
@@ -131,22 +142,23 @@ function NameCell({ sheet, letter, name }: NameCellProps) {
       ) : (
         <span>{name}</span>
       )}
+      {design === null ? null : (
+        <small>
+          {design.count} × {design.driverName} · {ENCLOSURE_WORDS[design.enclosure]}
+        </small>
+      )}
     </div>
   );
 }
 
 const hertz = (value: number | null): string => (value === null ? '–' : `${value.toFixed(1)} Hz`);
 
-function Figures({ design }: { readonly design: Omit<ComparedDesign, 'curves'> }) {
+function Figures({ design }: { readonly design: Figured }) {
   const { netLitres, travelLimitWatts, ports } = design;
   const fastest = ports.map(({ fastestMps }) => fastestMps.toFixed(1)).join(' / ');
   const lowest = design.reachesHz === null ? 'below 10 Hz' : hertz(design.reachesHz);
   return (
     <>
-      <td>
-        {design.count} × {design.driverName}
-        <small>{ENCLOSURE_WORDS[design.enclosure]}</small>
-      </td>
       <td className="figures">{netLitres === null ? '–' : `${netLitres.toFixed(1)} L`}</td>
       <td className="figures">{hertz(design.tuningHz)}</td>
       <td className="figures">{lowest}</td>

@@ -1,82 +1,85 @@
 'use client';
 
-import type { DesignLetter, SoundResult } from '@gusset/contracts/sound';
-import { chartsOf, type SoundChart, soundChart } from '@gusset/sheets';
-import { useMemo, useState } from 'react';
-import { Switch } from '../../shared/controls/switch.tsx';
+import type { SoundResult } from '@gusset/contracts/sound';
+import { chartsOf, designName, soundChart } from '@gusset/sheets';
+import { useMemo } from 'react';
 import { CursorChart } from './cursor-chart.tsx';
-import { nearestPoint, readingAt } from './cursor-reading.ts';
+import { comparedReading, nearestPoint, readingAt } from './cursor-reading.ts';
 import { CurveTable } from './curve-table.tsx';
+import type { CurveView } from './curve-view.ts';
+import { DesignLine } from './design-line.tsx';
 import styles from './sound-curves.module.css';
 
-const LEVEL_HEIGHT_PT = 330;
-const SMALL_HEIGHT_PT = 230;
-/** Where a reader looks first when the curve has no lower end. */
-const START_HZ = 40;
+const HEIGHT_PT = 230;
 
-export type SoundCurvesProps = {
-  readonly result: SoundResult;
-  /** The last issue, drawn beside a draft that differs from it. */
-  readonly issued: SoundResult | null;
-  /** Designs laid over the one that counts. */
-  readonly letters: readonly DesignLetter[];
-};
+export type SoundCurvesProps = { readonly result: SoundResult; readonly view: CurveView };
 
-/** All curves of the sheet with one cursor: the level large, the others under it. */
-export function SoundCurves({ result, issued, letters }: SoundCurvesProps) {
-  const [isFreeAir, setIsFreeAir] = useState(false);
-  const [cursorHz, setCursorHz] = useState(result.reachesHz ?? START_HZ);
-  const charts = useMemo(() => {
-    const choice = { isFreeAir, letters, issued };
-    return chartsOf(result).map((chart) => ({ chart, input: soundChart(chart, result, choice) }));
-  }, [result, issued, letters, isFreeAir]);
-  const at = nearestPoint(result.curves.frequenciesHz, cursorHz);
-  const figures = readingAt(result, at);
-  const hz = `${(result.curves.frequenciesHz[at] ?? cursorHz).toFixed(1)} Hz`;
-  const words = `${hz}: ${figures.map(({ label, value }) => `${label} ${value}`).join(', ')}`;
-  const heightOf = (chart: SoundChart) => (chart === 'level' ? LEVEL_HEIGHT_PT : SMALL_HEIGHT_PT);
-  const drawn = charts.map(({ chart, input }) => (
-    <CursorChart
-      key={chart}
-      input={input}
-      heightPt={heightOf(chart)}
-      cursorHz={cursorHz}
-      onCursor={setCursorHz}
-      cursorWords={chart === 'level' ? words : null}
-    />
-  ));
+/** Everything beside the level: travel, air, load, delay; all read at the same cursor. */
+export function SoundCurves({ result, view }: SoundCurvesProps) {
+  const { cursorHz, onCursor, letters, issued } = view;
+  const lettersKey = letters.join('');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: letters are a new list each time and their key is not.
+  const charts = useMemo(
+    () =>
+      chartsOf(result)
+        .filter((chart) => chart !== 'level')
+        .map((chart) => ({
+          chart,
+          input: soundChart(chart, result, { isFreeAir: false, letters, issued }),
+        })),
+    [result, lettersKey, issued],
+  );
   return (
-    <section className={styles.curves} aria-label="Curves">
-      <div className={styles.head}>
-        <h2 className="caption">
-          Level at {Math.round(result.driveWatts)} W{' '}
-          {result.cabin === 'none' || isFreeAir ? 'outdoors' : 'in this car'}
-        </h2>
-        {result.cabin === 'none' ? null : (
-          <Switch isSelected={isFreeAir} onChange={setIsFreeAir}>
-            Outdoors
-          </Switch>
-        )}
+    <section className={styles.curves} aria-label="Other curves">
+      <div className={styles.small}>
+        {charts.map(({ chart, input }) => (
+          <CursorChart
+            key={chart}
+            input={input}
+            heightPt={HEIGHT_PT}
+            cursorHz={cursorHz}
+            onCursor={onCursor}
+            cursorWords={null}
+          />
+        ))}
       </div>
-      {drawn[0]}
-      <div className={styles.reading} data-screen-only="">
-        <p className={styles.at}>
-          <span className="caption">Read at</span> <span className="figures">{hz}</span>
-        </p>
-        <dl className={styles.figures}>
-          {figures.map(({ label, value }) => (
-            <div key={label}>
-              <dt>{label}</dt>
-              <dd className="figures">{value}</dd>
-            </div>
-          ))}
-        </dl>
-      </div>
-      <div className={styles.small}>{drawn.slice(1)}</div>
+      <Reading result={result} view={view} />
       <details data-screen-only="">
         <summary>The curves as a table</summary>
         <CurveTable result={result} />
       </details>
     </section>
+  );
+}
+
+/** Every figure at the cursor, and the designs beside it in one line each. */
+function Reading({ result, view }: SoundCurvesProps) {
+  const { cursorHz, letters, isFreeAir } = view;
+  const at = nearestPoint(result.curves.frequenciesHz, cursorHz);
+  return (
+    <div className={styles.reading} data-screen-only="">
+      <p className={styles.at}>
+        <span className="caption">Read at</span>{' '}
+        <span className="figures">{(result.curves.frequenciesHz[at] ?? cursorHz).toFixed(1)} Hz</span>
+      </p>
+      <dl className={styles.figures}>
+        {readingAt(result, at).map(({ label, value }) => (
+          <div key={label}>
+            <dt>{label}</dt>
+            <dd className="figures">{value}</dd>
+          </div>
+        ))}
+        {result.variants.map((variant) =>
+          variant.state === 'ready' && letters.includes(variant.letter) ? (
+            <div key={variant.letter} className={styles.compared}>
+              <dt>
+                <DesignLine letter={variant.letter} isChosen={false} /> {designName(variant, variant.design)}
+              </dt>
+              <dd className="figures">{comparedReading(variant.design.curves, cursorHz, isFreeAir)}</dd>
+            </div>
+          ) : null,
+        )}
+      </dl>
+    </div>
   );
 }

@@ -1,13 +1,14 @@
 'use client';
 
-import { type DesignLetter, ENCLOSURE_WORDS } from '@gusset/contracts/sound';
-import { useState } from 'react';
+import { ENCLOSURE_WORDS } from '@gusset/contracts/sound';
 import { Button } from '../../shared/controls/button.tsx';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
 import type { OpenedJob } from '../../shared/job/job-sheet.ts';
 import { JobSheetPage, useTitleCells } from '../../shared/job/job-sheet-page.tsx';
 import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
+import { useCurveView } from './curve-view.ts';
 import { DesignsTable } from './designs-table.tsx';
+import { LevelCurve } from './level-curve.tsx';
 import { SettingsTabs } from './settings/settings-tabs.tsx';
 import { SoundCurves } from './sound-curves.tsx';
 import { FIELD_WORDS } from './sound-field-words.ts';
@@ -25,11 +26,8 @@ export type SoundScreenProps = {
 export function SoundScreen({ opened, start }: SoundScreenProps) {
   const sheet = useSoundSheet(opened, start);
   const { result } = sheet;
-  const [hidden, setHidden] = useState<readonly DesignLetter[]>([]);
-  const letters = (result?.variants ?? [])
-    .map(({ letter }) => letter)
-    .filter((letter) => !hidden.includes(letter));
   const issued = sheet.isDraft && sheet.data.issue !== null ? sheet.data.issue.result : null;
+  const view = useCurveView(result, issued);
   const caption =
     result === null
       ? 'Sound'
@@ -49,24 +47,19 @@ export function SoundScreen({ opened, start }: SoundScreenProps) {
       >
         <div className={styles.view}>
           <SoundVerdict outcome={sheet.outcome} />
-          <SettingsTabs sheet={sheet} />
+          {/* The same place for the settings with and without a curve: what is being typed keeps its field. */}
+          <div className={styles.live}>
+            {result === null ? null : <LevelCurve result={result} view={view} />}
+            <SettingsTabs sheet={sheet} />
+          </div>
           {result === null ? (
             <p className={styles.empty}>
               Choose a driver, a box and the power: the curves draw themselves here.
             </p>
           ) : (
             <>
-              <SoundCurves result={result} issued={issued} letters={letters} />
-              <DesignsTable
-                sheet={sheet}
-                result={result}
-                letters={letters}
-                onLetters={(shown) =>
-                  setHidden(
-                    result.variants.map(({ letter }) => letter).filter((letter) => !shown.includes(letter)),
-                  )
-                }
-              />
+              <SoundCurves result={result} view={view} />
+              <DesignsTable sheet={sheet} result={result} view={view} />
             </>
           )}
         </div>

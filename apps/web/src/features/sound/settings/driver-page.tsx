@@ -9,6 +9,7 @@ import { Select } from '../../../shared/controls/select.tsx';
 import { Switch } from '../../../shared/controls/switch.tsx';
 import { VolumeField } from '../../../shared/controls/volume-field.tsx';
 import { useTRPC } from '../../../shared/data/api-client.ts';
+import { CatalogueSearch } from '../search/catalogue-search.tsx';
 import { FIELD_WORDS } from '../sound-field-words.ts';
 import { errorAt, type SettingPageProps } from './setting-page.ts';
 import styles from './settings.module.css';
@@ -114,6 +115,9 @@ export function DriverPage({ sheet }: SettingPageProps) {
           {FIELD_WORDS.isobaric}
         </Switch>
       ) : null}
+      <div>
+        <CatalogueSearch sheet={sheet} />
+      </div>
     </div>
   );
 }

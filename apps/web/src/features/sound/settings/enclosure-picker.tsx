@@ -8,7 +8,8 @@ import { Label } from 'react-aria-components/Label';
 import { Radio, RadioGroup } from 'react-aria-components/RadioGroup';
 import styles from './enclosure-picker.module.css';
 
-const TILE = { widthPt: 132, heightPt: 78, textPt: 6 };
+/** Drawn larger than it stands, so that its lines come out thin. */
+const TILE = { widthPt: 230, heightPt: 136, textPt: 8 };
 
 /** Each kind as the same section that the sheet draws large, without figures. */
 const TILES = ENCLOSURES.map((kind) => {

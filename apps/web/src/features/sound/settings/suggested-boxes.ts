@@ -7,12 +7,10 @@ import { isRefusal } from '@gusset/units';
 /** Outside of this nobody builds a box for a car. */
 const LEAST_OFFERED_LITRES = 1;
 const MOST_OFFERED_LITRES = 500;
-/** More buttons than this are a table and no help. */
-const MOST_OFFERED = 5;
 
 export type Suggestion = {
   readonly key: string;
-  /** What it does better than the others; an empty list = nothing that the others don't. */
+  /** What it does better than the others; one that does nothing better is not offered. */
   readonly strengths: readonly AlignmentStrength[];
   readonly textbook: string;
   readonly netLitres: number;
@@ -21,7 +19,7 @@ export type Suggestion = {
   readonly f3Hz: number;
 };
 
-/** Rounded to tenths, as they are set; the ones that do something best come first. */
+/** Rounded to tenths, as they are set; small before large. */
 export function suggestionsFor(design: SoundDesign, driver: DriverFact | null): readonly Suggestion[] {
   const { enclosure, count, seriesPerString, coilWiring } = design;
   if (driver === null || (enclosure !== 'closed' && enclosure !== 'vented')) return [];
@@ -39,8 +37,11 @@ export function suggestionsFor(design: SoundDesign, driver: DriverFact | null): 
   if (isRefusal(found)) return [];
   return found.designs
     .filter(
-      ({ kind, netLitres }) =>
-        kind === enclosure && netLitres >= LEAST_OFFERED_LITRES && netLitres <= MOST_OFFERED_LITRES,
+      ({ kind, netLitres, strengths }) =>
+        kind === enclosure &&
+        strengths.length > 0 &&
+        netLitres >= LEAST_OFFERED_LITRES &&
+        netLitres <= MOST_OFFERED_LITRES,
     )
     .map((box) => ({
       key: `${box.textbook} ${box.netLitres.toFixed(1)}`,
@@ -50,8 +51,5 @@ export function suggestionsFor(design: SoundDesign, driver: DriverFact | null): 
       tuningHz: box.kind === 'vented' ? Number(box.tuningHz.toFixed(1)) : null,
       f3Hz: box.f3Hz,
     }))
-    .sort(
-      (a, b) => Number(b.strengths.length > 0) - Number(a.strengths.length > 0) || a.netLitres - b.netLitres,
-    )
-    .slice(0, MOST_OFFERED);
+    .sort((a, b) => a.netLitres - b.netLitres);
 }

@@ -33,7 +33,7 @@ export function Suggestions({ sheet }: SettingPageProps) {
     <fieldset className={styles.aims} aria-label="Box by aim">
       {offered.map((suggestion) => (
         <Button key={suggestion.key} onPress={() => choose(suggestion)}>
-          {suggestion.strengths.map((strength) => STRENGTH_WORDS[strength]).join(', ') || 'Another'} ·{' '}
+          {suggestion.strengths.map((strength) => STRENGTH_WORDS[strength]).join(', ')} ·{' '}
           {suggestion.netLitres.toFixed(1)} L
           {suggestion.tuningHz === null ? '' : `, ${suggestion.tuningHz.toFixed(1)} Hz`}{' '}
           <small>
