@@ -170,7 +170,7 @@ describe('suggestAlignments', () => {
           }
         }
       }),
-      { numRuns: 200, seed: 20261125 },
+      { numRuns: 100, seed: 20261125 },
     );
   });
 });

@@ -7,6 +7,7 @@ import {
   type AlignmentDesign,
   type Alignments,
   type AlignmentsInput,
+  alignedBoxSchema,
   alignmentsSchema,
   type ClosedAlignment,
   type ClosedAlignmentFamily,
@@ -42,8 +43,6 @@ import {
 const SAME_Q = 0.02;
 /** Nearer than this in volume and tuning, two designs are one box. */
 const SAME_BOX = 0.02;
-const BUILDABLE_LITRES = { least: 0.05, most: 20_000 }; // as the schema of a chamber
-const BUILDABLE_HZ = { least: 5, most: 500 }; // as the schema of a port
 const FLATNESS_OCTAVES = 2;
 const FLATNESS_POINTS = 33;
 
@@ -118,7 +117,7 @@ function closedDesigns(sizing: Sizing, risesDb: readonly number[]): Found {
     if (!(alpha > 0)) {
       const because = { code: 'driver-q-too-high', qts: sizing.qts, belowQ: qtc } as const;
       found.absent.push({ kind: 'closed', textbook, because });
-    } else if (!isVolume(netLitres)) {
+    } else if (!canBeBuilt(netLitres, null)) {
       found.absent.push(outOfRange('closed', textbook, netLitres, null));
     } else {
       found.designs.push(closedDesign(sizing, target, { alpha, netLitres }));
@@ -169,7 +168,7 @@ function ventedDesigns(sizing: Sizing): Found {
     }
     const design = ventedDesign(sizing, { family, textbook }, fit);
     const twin = found.designs.find((other) => isSameBox(other, design));
-    if (!isVolume(design.netLitres) || !isTuning(design.tuningHz)) {
+    if (!canBeBuilt(design.netLitres, design.tuningHz)) {
       found.absent.push(outOfRange('vented', textbook, design.netLitres, design.tuningHz));
     } else if (twin !== undefined) {
       found.absent.push({ kind: 'vented', textbook, because: { code: 'same-box', as: twin.textbook } });
@@ -238,12 +237,8 @@ function unevennessDb(response: HighPass, f3Hz: number): number {
   return Math.sqrt(squares / FLATNESS_POINTS);
 }
 
-function isVolume(litres: number): boolean {
-  return litres >= BUILDABLE_LITRES.least && litres <= BUILDABLE_LITRES.most;
-}
-
-function isTuning(tuningHz: number): boolean {
-  return tuningHz >= BUILDABLE_HZ.least && tuningHz <= BUILDABLE_HZ.most;
+function canBeBuilt(netLitres: number, tuningHz: number | null): boolean {
+  return alignedBoxSchema.safeParse({ netLitres, tuningHz }).success;
 }
 
 function isSameBox(a: AlignmentDesign, b: VentedAlignmentDesign): boolean {

@@ -8,7 +8,7 @@
 //   low corner lowest frequency down to which reach stays within 3 dB of output, going down     deep = lowest
 //              from its loudest point in the band; 10 Hz (or a third of the band's start) at least
 //   deviation  root mean square of even about its mean over the band, dB                        smooth = least
-import type { BandFigures, DesignAim, DesignBand } from '@gusset/contracts/acoustics';
+import type { BandFigures, DesignBand, SearchAim } from '@gusset/contracts/acoustics';
 import type { CompiledSystem } from '../compiled-system.ts';
 import { frequencyGrid } from '../frequency-grid.ts';
 import { openSweep, runSweep, type Sweep } from '../sweep.ts';
@@ -98,7 +98,7 @@ export function deviationDb(levelsDb: Float64Array, start: number): number {
 }
 
 /** Lower is better. */
-export function aimScore(aim: DesignAim, figures: BandFigures): number {
+export function aimScore(aim: SearchAim, figures: BandFigures): number {
   if (aim === 'deep') return figures.lowCornerHz;
   return aim === 'loud' ? -figures.outputDb : figures.deviationDb;
 }

@@ -1,28 +1,26 @@
 // The net volume (and tuning) that serves an aim best within a range, and what every other volume would give. Each volume
 // is solved by the circuit with the tuning that serves the aim best; then both are refined from the best of them.
 import {
-  type BandFigures,
   type BestBox,
   type BestBoxInput,
   type BestBoxQuestion,
   type BoxPoint,
   bestBoxSchema,
-  type DesignSystem,
   type Enclosure,
   type FlattestInCarInput,
   firstRefusal,
-  type SoundSystem,
 } from '@gusset/contracts/acoustics';
 import { isRefusal, type Refusal, refuse } from '@gusset/units';
 import { type CompiledSystem, compileSystem } from '../compiled-system.ts';
 import { aimScore, type BandSweep, bandFigures, openBandSweep } from './band-figures.ts';
+import { isBuildable } from './buildable-port.ts';
+import { inSystem, withFrequencies } from './design-system.ts';
 import { descend } from './downhill-simplex.ts';
 
 const VOLUMES = 17;
 const TUNINGS = 13;
 const REFINED = 1e-4; // of the range, in its logarithm: under 0.1 % in volume and tuning
 const MOST_SCORES = 80;
-const LONGEST_PORT_MM = 5_000; // as the schema of a port
 
 /** Best volume and tuning for an aim, and the trade-off over the whole range. */
 export function bestBox(input: BestBoxInput): BestBox | Refusal {
@@ -42,9 +40,9 @@ export function bestBox(input: BestBoxInput): BestBox | Refusal {
   if (isRefusal(asGiven)) return inSystem(asGiven);
   const givenFigures = bandFigures(band, asGiven);
   const look = boxLooker(question, band);
-  const tradeOff = Array.from({ length: VOLUMES }, (_, i) => bestAtVolume(look, i / (VOLUMES - 1))).flatMap(
-    (found) => (found === null ? [] : [found]),
-  );
+  const tradeOff = Array.from({ length: VOLUMES }, (_, i) =>
+    bestAtVolume(look, i / (VOLUMES - 1), kind === 'vented'),
+  ).flatMap((found) => (found === null ? [] : [found]));
   const first = tradeOff.reduce<Placed | null>(
     (top, next) => (top === null || next.score < top.score ? next : top),
     null,
@@ -100,7 +98,7 @@ function boxLooker({ system, aim, litres, tuning }: BestBoxQuestion, band: BandS
     if (isRefusal(compiled)) return null;
     const portLengthMm = portLengthOf(compiled);
     if (portLengthMm === 'unbuildable') return null;
-    const figures: BandFigures = bandFigures(band, compiled);
+    const figures = bandFigures(band, compiled);
     return { place, point: { netLitres, tuningHz, portLengthMm, ...figures }, score: aimScore(aim, figures) };
   };
 }
@@ -108,8 +106,7 @@ function boxLooker({ system, aim, litres, tuning }: BestBoxQuestion, band: BandS
 function portLengthOf({ built }: CompiledSystem): number | null | 'unbuildable' {
   const port = built.ports[0];
   if (port === undefined) return null;
-  const { buildable, lengthMm } = port.figures;
-  return buildable && lengthMm <= LONGEST_PORT_MM ? lengthMm : 'unbuildable';
+  return isBuildable(port.figures) ? port.figures.lengthMm : 'unbuildable';
 }
 
 function resized(enclosure: Enclosure, netLitres: number, tuningHz: number | null): Enclosure {
@@ -122,16 +119,15 @@ function resized(enclosure: Enclosure, netLitres: number, tuningHz: number | nul
   };
 }
 
-/** Tunings even over their range, then downhill from the best. */
-function bestAtVolume(look: Look, volumeShare: number): Placed | null {
-  let best = look([volumeShare, 0]);
-  if (best === null || best.point.tuningHz !== null) {
-    for (let i = 1; i < TUNINGS; i++) {
-      const next = look([volumeShare, i / (TUNINGS - 1)]);
-      if (next !== null && (best === null || next.score < best.score)) best = next;
-    }
+/** Tunings even over their range, then downhill from the best; a closed box has but one. */
+function bestAtVolume(look: Look, volumeShare: number, isVented: boolean): Placed | null {
+  const shares = Array.from({ length: isVented ? TUNINGS : 1 }, (_, i) => i / (TUNINGS - 1));
+  let best: Placed | null = null;
+  for (const share of shares) {
+    const next = look([volumeShare, share]);
+    if (next !== null && (best === null || next.score < best.score)) best = next;
   }
-  if (best === null || best.point.tuningHz === null) return best;
+  if (best === null || !isVented) return best;
   const { place } = descend(([share = 0]) => look([volumeShare, share])?.score ?? Number.POSITIVE_INFINITY, {
     start: best.place.slice(1),
     step: 0.5 / (TUNINGS - 1),
@@ -155,14 +151,4 @@ function refine(look: Look, first: Placed, step: number): Placed {
 
 function between(least: number, most: number, share: number): number {
   return least * (most / least) ** share;
-}
-
-/** The sweep brings its own frequencies. */
-export function withFrequencies(system: DesignSystem): SoundSystem {
-  return { ...system, frequenciesHz: [] };
-}
-
-/** A refusal on a system, named from the question that holds it. */
-export function inSystem({ refusal }: Refusal): Refusal {
-  return { refusal: { ...refusal, field: `system.${refusal.field}` } };
 }

@@ -12,13 +12,13 @@ import {
 import { isRefusal, type Refusal, refuse } from '@gusset/units';
 import { compileSystem } from '../compiled-system.ts';
 import { type BandSweep, bandFigures, meanDb, openBandSweep } from './band-figures.ts';
-import { inSystem, withFrequencies } from './best-box.ts';
+import { isBuildable } from './buildable-port.ts';
+import { inSystem, withFrequencies } from './design-system.ts';
 import { descend } from './downhill-simplex.ts';
 import { seededDraws } from './seeded-draws.ts';
 
 const FRONT_OVER_REAR = { least: 1.2, most: 4 };
 const REAR_SHARE = { least: 0.15, most: 0.85 }; // of the litres
-const LONGEST_PORT_MM = 5_000; // as the schema of a port
 const SEEDED_STARTS = 60;
 const DESCENTS = 5;
 const FIRST = { step: 0.12, tolerance: 1e-3, mostScores: 140 };
@@ -119,7 +119,7 @@ function designAt(
   if (isRefusal(compiled)) return null;
   const [front, rear] = compiled.built.ports.map(({ figures }) => figures);
   if (front === undefined || rear === undefined) return null;
-  if (!(canBe(front) && canBe(rear))) return null;
+  if (!(isBuildable(front) && isBuildable(rear))) return null;
   const figures = bandFigures(band, compiled);
   const mean = meanDb(band.sweep.curves.splDb, band.bandStart);
   return {
@@ -134,8 +134,4 @@ function designAt(
     score: figures.deviationDb - levelWeight * mean,
     enclosure: sized,
   };
-}
-
-function canBe({ buildable, lengthMm }: { readonly buildable: boolean; readonly lengthMm: number }): boolean {
-  return buildable && lengthMm <= LONGEST_PORT_MM;
 }

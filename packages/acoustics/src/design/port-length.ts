@@ -8,6 +8,7 @@ import { endCorrectionM } from '../port.ts';
 
 const MM_PER_M = 1e3;
 const LITRES_PER_M3 = 1e3;
+const LEAST_VOLUME_M3 = 0.05 / LITRES_PER_M3; // as the schema of a chamber
 
 export type PortLengthQuestion = {
   readonly mouth: PortMouthCandidate;
@@ -29,12 +30,16 @@ export type PortLength =
       readonly displacedLitres: number;
     }
   | { readonly kind: 'mouth-too-small'; readonly highestTuningHz: number }
-  | { readonly kind: 'port-takes-the-air'; readonly lowestTuningHz: number };
+  /** Null = even the shortest would leave no air. */
+  | { readonly kind: 'port-takes-the-air'; readonly lowestTuningHz: number | null };
 
 /** Length for the tuning, or between which tunings this mouth could. */
 export function portLength(question: PortLengthQuestion): PortLength {
   const { mouth, tuningHz, air, fillFactor } = question;
   const box = portAndBox(question);
+  if (volumeAt(box, box.shortestM) < LEAST_VOLUME_M3) {
+    return { kind: 'port-takes-the-air', lowestTuningHz: null };
+  }
   const areaM2 = openAreaM2(mouth);
   const squeeze = (areaM2 * air.soundSpeedMps ** 2) / fillFactor; // wb² Leff V
   const wanted = squeeze / (2 * Math.PI * tuningHz) ** 2;
@@ -54,7 +59,7 @@ export function portLength(question: PortLengthQuestion): PortLength {
     };
   }
   const volumeM3 = volumeAt(box, lengthM);
-  if (!(volumeM3 > 0)) return { kind: 'port-takes-the-air', lowestTuningHz: tuningHz };
+  if (volumeM3 < LEAST_VOLUME_M3) return { kind: 'port-takes-the-air', lowestTuningHz: null };
   const insideM = Math.max(0, lengthM - box.panelM);
   return {
     kind: 'length',

@@ -12,7 +12,7 @@ import {
 import { isRefusal, type Refusal } from '@gusset/units';
 import { type CompiledSystem, compileSystem } from '../compiled-system.ts';
 import { soundFigures } from '../sound-figures.ts';
-import { inSystem, withFrequencies } from './best-box.ts';
+import { inSystem, withFrequencies } from './design-system.ts';
 import {
   type BoxChange,
   changedEnclosure,

@@ -88,9 +88,15 @@ describe('subsonicCorner', () => {
       driver: { ...medlar12, xmaxMm: 4 },
     } as const;
     const found = corner({ system });
-    if (found.code !== 'only-in-band') throw new Error(found.code);
+    if (found.code !== 'turn-down') throw new Error(found.code);
     const held = { ...system, source: { voltageVrms: found.mostVrms } };
     expect(travelMm(held, [found.worst.frequencyHz])[0]).toBeCloseTo(4, 9);
+  });
+
+  it('says so where only a corner above the highest would do', () => {
+    const loud = closed(400);
+    expect(corner({ system: loud, highestCornerHz: 500 }).code).toBe('suggested');
+    expect(corner({ system: loud, highestCornerHz: 40 }).code).toBe('turn-down');
   });
 
   it('watches passive radiators beside the cones', () => {

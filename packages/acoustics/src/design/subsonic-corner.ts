@@ -19,17 +19,16 @@ import { frequencyGrid } from '../frequency-grid.ts';
 import { bisect } from '../real-roots.ts';
 import { openSweep, runSweep } from '../sweep.ts';
 import { bandFigures, openBandSweep } from './band-figures.ts';
-import { inSystem, withFrequencies } from './best-box.ts';
+import { inSystem, withFrequencies } from './design-system.ts';
 
 const LOOKED_AT = frequencyGrid({ lowHz: 3, highHz: 300, count: 240 });
-const HIGHEST_CORNER_HZ = 2_000; // far above any: order 2 holds back 60 dB and more at 60 Hz from there
 const LOWEST_CORNER_HZ = 1; // as the schema of a filter
 const HEARD_BAND = { lowHz: 30, highHz: 80 };
 
 /** How far over its limit the worst part is at a frequency. */
 type Load = WorstTravel & { readonly share: number };
 
-/** Refused where no travel is stated; `not-needed` and `only-in-band` are answers. */
+/** Refused where no travel is stated; `not-needed` and `turn-down` are answers. */
 export function subsonicCorner(input: SubsonicInput): SubsonicCorner | Refusal {
   const parsed = subsonicSchema.safeParse(input);
   if (!parsed.success) return firstRefusal(parsed.error, input);
@@ -48,29 +47,42 @@ export function subsonicCorner(input: SubsonicInput): SubsonicCorner | Refusal {
   }
   if (worst.share <= 1) return { code: 'not-needed', worst: plain(worst) };
   const run = lowestRun(loads, lowestTuningHz(system, compiled));
-  const mostVrms = (load: Load) => system.source.voltageVrms / load.share;
-  if (run === null) return { code: 'only-in-band', worst: plain(worst), mostVrms: mostVrms(worst) };
-  return suggestion(question, compiled, { loads, run, worst, mostVrms });
+  const cornerHz = run === null ? null : leastCornerHz(question, run);
+  if (run === null || cornerHz === null) {
+    return { code: 'turn-down', worst: plain(worst), mostVrms: mostVrms(system, worst) };
+  }
+  return suggestion(question, compiled, { loads, run, worst, cornerHz });
+}
+
+/** At which the part just keeps within its limit, filters as they are. */
+function mostVrms({ source }: DesignSystem, { share }: Load): number {
+  return source.voltageVrms / share;
+}
+
+/** Lowest corner that keeps the whole stretch within its limits; null = none up to the highest allowed. */
+function leastCornerHz(question: SubsonicQuestion, { loads }: Run): number | null {
+  const isEnough = (cornerHz: number) => {
+    const gain = gainOf(filterAt(question, cornerHz));
+    return loads.every((load) => load.share * gain(load.frequencyHz) <= 1);
+  };
+  const { highestCornerHz } = question;
+  if (!isEnough(highestCornerHz)) return null;
+  return bisect((corner) => !isEnough(corner), LOWEST_CORNER_HZ, highestCornerHz);
 }
 
 type Overrun = {
   readonly loads: readonly Load[];
   readonly run: Run;
   readonly worst: Load;
-  readonly mostVrms: (load: Load) => number;
+  readonly cornerHz: number;
 };
 
 function suggestion(
   question: SubsonicQuestion,
   compiled: CompiledSystem,
-  { loads, run, worst, mostVrms }: Overrun,
+  { loads, run, worst, cornerHz }: Overrun,
 ): SubsonicCorner {
   const { system, heardHz } = question;
-  const isEnough = (cornerHz: number) => {
-    const gain = gainOf(filterAt(question, cornerHz));
-    return run.loads.every((load) => load.share * gain(load.frequencyHz) <= 1);
-  };
-  const cornerHz = bisect((corner) => !isEnough(corner), LOWEST_CORNER_HZ, HIGHEST_CORNER_HZ);
   const filter = filterAt(question, cornerHz);
   const gain = gainOf(filter);
   const left = loads
@@ -91,7 +103,7 @@ function suggestion(
     stillOver:
       over === null || over.share <= 1
         ? null
-        : { ...plain(over), travelMm: over.share * over.limitMm, mostVrms: mostVrms(over) },
+        : { ...plain(over), travelMm: over.share * over.limitMm, mostVrms: mostVrms(system, over) },
   };
 }
 

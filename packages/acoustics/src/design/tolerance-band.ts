@@ -18,7 +18,7 @@ import { compileSystem } from '../compiled-system.ts';
 import { frequencyGrid } from '../frequency-grid.ts';
 import { openSweep, runSweep, type Sweep } from '../sweep.ts';
 import { cornerOf, loudestPlace, meanDb } from './band-figures.ts';
-import { inSystem, withFrequencies } from './best-box.ts';
+import { inSystem, withFrequencies } from './design-system.ts';
 import { percentile, shareInterval, varianceShare } from './draw-statistics.ts';
 import { changedEnclosure, scaledDriver, totalLitres, withLengths } from './scaled-system.ts';
 import { type SeededDraws, seededDraws } from './seeded-draws.ts';

@@ -5,11 +5,8 @@ import type { DeepReadonly } from './deep-readonly.ts';
 import { designBandSchema, designSystemSchema } from './design-system.ts';
 import { quantity } from './quantity.ts';
 import { CHAMBER_RANGES, FREQUENCY_HZ, PORT_RANGES } from './ranges.ts';
+import { searchAimSchema } from './search.ts';
 import type { Filter } from './system.ts';
-
-/** The numbers behind the words stand in the acoustics package, `design/band-figures.ts`. */
-export const designAimSchema = z.enum(['deep', 'loud', 'smooth']);
-export type DesignAim = z.infer<typeof designAimSchema>;
 
 /** 30 to 80 Hz: where a low-frequency system in a vehicle is listened to. */
 const aimBand = designBandSchema.prefault({ lowHz: 30, highHz: 80 });
@@ -18,7 +15,8 @@ export const bestBoxSchema = z
   .strictObject({
     /** Closed or vented; the port keeps its mouth and ends, net volume and tuning are what is looked for. */
     system: designSystemSchema,
-    aim: designAimSchema,
+    /** The numbers behind the words stand in the acoustics package, `design/band-figures.ts`. */
+    aim: searchAimSchema,
     litres: z.strictObject({ leastLitres: CHAMBER_RANGES.netLitres, mostLitres: CHAMBER_RANGES.netLitres }),
     /** Not looked at in a closed box. */
     tuning: z
@@ -76,6 +74,8 @@ export const subsonicSchema = z.strictObject({
     .array(FREQUENCY_HZ)
     .max(40, { error: 'at most 40 frequencies' })
     .default([20, 25, 30, 35, 40, 50]),
+  /** A corner above this would take what the system is for: then only less voltage helps. */
+  highestCornerHz: FREQUENCY_HZ.default(80),
   /** Share of the stated travel that may be used. */
   travelShare: quantity(0.3, 1.5, '').default(1),
 });
@@ -109,5 +109,5 @@ export type SubsonicCorner =
       /** Travel that is too much above the filter's reach even so, and the voltage at which it is not; null = none. */
       readonly stillOver: (WorstTravel & { readonly mostVrms: number }) | null;
     }
-  /** Below the tuning all is well; above it only less voltage helps. */
-  | { readonly code: 'only-in-band'; readonly worst: WorstTravel; readonly mostVrms: number };
+  /** What runs out lies above the tuning, or asks for a corner above the highest: only less voltage helps. */
+  | { readonly code: 'turn-down'; readonly worst: WorstTravel; readonly mostVrms: number };

@@ -5,7 +5,7 @@ import type { DeepReadonly } from './deep-readonly.ts';
 import { driverParametersSchema } from './driver.ts';
 import { chamberSchema, passiveRadiatorSchema } from './enclosure.ts';
 import { quantity } from './quantity.ts';
-import { PORT_RANGES } from './ranges.ts';
+import { CHAMBER_RANGES, PORT_RANGES } from './ranges.ts';
 import { airSchema } from './system.ts';
 
 export const alignmentsSchema = boxSettingSchema.extend({
@@ -17,6 +17,12 @@ export const alignmentsSchema = boxSettingSchema.extend({
     .default([0.5, 1]),
 });
 export type AlignmentsInput = DeepReadonly<z.input<typeof alignmentsSchema>>;
+
+/** What a design must keep to so that a chamber and a port can be made of it. */
+export const alignedBoxSchema = z.strictObject({
+  netLitres: CHAMBER_RANGES.netLitres,
+  tuningHz: PORT_RANGES.tuningHz.nullable(),
+});
 
 export type ClosedAlignmentFamily = 'critically-damped' | 'bessel' | 'butterworth' | 'chebyshev';
 export type VentedAlignmentFamily =

@@ -87,8 +87,8 @@ export type PortFinding =
     >
   /** Even at its shortest (flares, or the panel's thickness) the mouth tunes lower than asked. */
   | { readonly code: 'mouth-too-small'; readonly severity: 'over'; readonly highestTuningHz: number }
-  /** The longer it gets the more air it takes: the box never comes down to the tuning. */
-  | { readonly code: 'port-takes-the-air'; readonly severity: 'over'; readonly lowestTuningHz: number }
+  /** The longer it gets the more air it takes: the box never comes down to the tuning; null = it leaves no air at all. */
+  | { readonly code: 'port-takes-the-air'; readonly severity: 'over'; readonly lowestTuningHz: number | null }
   | { readonly code: 'needs-bends'; readonly severity: 'caution'; readonly bends: 1 | 2 }
   /** `roomMm` of port would fit at most, with the bends that are allowed. */
   | { readonly code: 'too-long'; readonly severity: 'over'; readonly roomMm: number };
