@@ -97,11 +97,9 @@ export function compileNetwork(network: Network): CompiledNetwork {
     matrixSlope: complexList(size * size),
     branches: layOutBranches(branchesOf(network, size)),
     coil: network.coil,
-    coilCells: Int32Array.from(strings, (_, s) => (chambers.length + s) * (size + 1)),
-    coilCounts: Float64Array.from(strings, ({ motors }) =>
-      motors.reduce((sum, { drivers }) => sum + drivers, 0),
-    ),
-    copies: Float64Array.from(strings, ({ copies }) => copies),
+    coilCells: wholes(strings, (_, s) => (chambers.length + s) * (size + 1)),
+    coilCounts: floats(strings, ({ motors }) => motors.reduce((sum, { drivers }) => sum + drivers, 0)),
+    copies: floats(strings, ({ copies }) => copies),
     unknowns: complexList(size),
     unknownSlopes: complexList(size),
     right,
@@ -187,9 +185,9 @@ function motorEntries({ drivers, front, rear }: Motor, { row, size, copies, blTm
 
 function layOutBranches(branches: readonly Branch[]): Branches {
   return {
-    resistance: Float64Array.from(branches, ({ resistance }) => resistance),
-    mass: Float64Array.from(branches, ({ mass }) => mass),
-    stiffness: Float64Array.from(branches, ({ stiffness }) => stiffness),
+    resistance: floats(branches, ({ resistance }) => resistance),
+    mass: floats(branches, ({ mass }) => mass),
+    stiffness: floats(branches, ({ stiffness }) => stiffness),
     admittance: complexList(branches.length),
     slope: complexList(branches.length),
     pattern: patternOf(branches),
@@ -220,9 +218,9 @@ function tapsOf({ driver, coil, chambers, strings, outlets }: Network): Tap[] {
 
 function layOutTaps(taps: readonly Tap[]): Taps {
   return {
-    branches: Int32Array.from(taps, ({ branch }) => branch),
+    branches: wholes(taps, ({ branch }) => branch),
     forces: patternOf(taps),
-    outside: Float64Array.from(taps, ({ outside }) => outside),
+    outside: floats(taps, ({ outside }) => outside),
     force: complexList(taps.length),
     forceSlope: complexList(taps.length),
     value: complexList(taps.length),
@@ -231,14 +229,35 @@ function layOutTaps(taps: readonly Tap[]): Taps {
 
 /** Entries of one part on the same cell become one. */
 function patternOf(parts: readonly { readonly entries: readonly Entry[] }[]): Pattern {
-  const merged = parts.flatMap(({ entries }, part) => {
-    const factors = new Map<number, number>();
-    for (const { cell, factor } of entries) factors.set(cell, (factors.get(cell) ?? 0) + factor);
-    return [...factors].map(([cell, factor]) => ({ part, cell, factor }));
+  const merged: { part: number; cell: number; factor: number }[] = [];
+  parts.forEach(({ entries }, part) => {
+    for (const { cell, factor } of entries) {
+      const same = merged.findLast((entry) => entry.part === part && entry.cell === cell);
+      if (same === undefined) merged.push({ part, cell, factor });
+      else same.factor += factor;
+    }
   });
   return {
-    parts: Int32Array.from(merged, ({ part }) => part),
-    cells: Int32Array.from(merged, ({ cell }) => cell),
-    factors: Float64Array.from(merged, ({ factor }) => factor),
+    parts: wholes(merged, ({ part }) => part),
+    cells: wholes(merged, ({ cell }) => cell),
+    factors: floats(merged, ({ factor }) => factor),
   };
+}
+
+// Filled by a loop: the iterator of `from` takes longer than all else in a search that lays out thousands of networks.
+
+function floats<T>(items: readonly T[], read: (item: T) => number): Float64Array {
+  const list = new Float64Array(items.length);
+  items.forEach((item, i) => {
+    list[i] = read(item);
+  });
+  return list;
+}
+
+function wholes<T>(items: readonly T[], read: (item: T, place: number) => number): Int32Array {
+  const list = new Int32Array(items.length);
+  items.forEach((item, i) => {
+    list[i] = read(item, i);
+  });
+  return list;
 }
