@@ -23,7 +23,6 @@ import {
 import { isRefusal, type Refusal, refuse } from '@gusset/units';
 import { airAt } from '../air.ts';
 import { frequencyGrid } from '../frequency-grid.ts';
-import { refusePort } from '../port.ts';
 import { solveResponse } from '../response.ts';
 import { soundVerdict } from '../sound-verdict.ts';
 import { LONGEST_PORT_MM } from './buildable-port.ts';
@@ -133,8 +132,6 @@ type Fastest = { readonly speedMps: number; readonly frequencyHz: number };
 /** The system with this port in its place, over the band of the shop's lines. */
 function heardThrough(question: PortTableQuestion, port: Port, netLitres: number) {
   const { role, lines } = question;
-  const refusal = refusePort(port, 'mouths');
-  if (refusal !== null) return refusal;
   const system = {
     ...question.system,
     enclosure: withPort(question.system, role, port, netLitres),

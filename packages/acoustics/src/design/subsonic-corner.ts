@@ -89,7 +89,7 @@ function suggestion(
     .filter(({ frequencyHz }) => frequencyHz > run.endHz)
     .map((load) => ({ ...load, share: load.share * gain(load.frequencyHz) }));
   const over = worstOf(left);
-  const before = openBandSweep(HEARD_BAND);
+  const heard = openBandSweep(HEARD_BAND);
   const after = compileSystem(withFrequencies({ ...system, filters: [...system.filters, filter] }));
   return {
     code: 'suggested',
@@ -98,8 +98,8 @@ function suggestion(
     runsOutBelowHz: run.endHz,
     worst: plain(worst),
     costs: heardHz.map((frequencyHz) => ({ frequencyHz, db: 20 * Math.log10(gain(frequencyHz)) })),
-    lowCornerBeforeHz: bandFigures(before, compiled).lowCornerHz,
-    lowCornerAfterHz: bandFigures(before, isRefusal(after) ? compiled : after).lowCornerHz,
+    lowCornerBeforeHz: bandFigures(heard, compiled).lowCornerHz,
+    lowCornerAfterHz: bandFigures(heard, isRefusal(after) ? compiled : after).lowCornerHz,
     stillOver:
       over === null || over.share <= 1
         ? null
