@@ -7,8 +7,9 @@ import { type LiveNews, readNews, topicOf, topicsOf } from './live-topics.ts';
 const LIVE_PATH = '/api/live';
 /** News come in bursts (an issue moves a job, its tasks and the plan): gathered, then asked once. */
 const GATHER_MS = 300;
-/** The browser connects again by itself after a broken line, not after a refusal. */
-const AFTER_REFUSAL_MS = 30_000;
+/** The browser connects again by itself after a broken line, not after a refusal: a server that starts anew refuses. */
+const FIRST_RETRY_MS = 3_000;
+const LONGEST_RETRY_MS = 60_000;
 
 const listeners = new Set<(news: LiveNews | null) => void>();
 
@@ -23,6 +24,7 @@ export function useLiveUpdates(): void {
     const news = gather(queries);
     let source: EventSource | null = null;
     let retry: ReturnType<typeof setTimeout> | undefined;
+    let retryMs = FIRST_RETRY_MS;
     let hasBeenOpen = false;
 
     const close = () => {
@@ -38,11 +40,14 @@ export function useLiveUpdates(): void {
       opened.onopen = () => {
         if (hasBeenOpen) news.hear(null);
         hasBeenOpen = true;
+        retryMs = FIRST_RETRY_MS;
       };
       opened.onmessage = ({ data }) => news.hear(readNews(data));
       opened.addEventListener('missed', () => news.hear(null));
       opened.onerror = () => {
-        if (opened.readyState === EventSource.CLOSED) retry = setTimeout(open, AFTER_REFUSAL_MS);
+        if (opened.readyState !== EventSource.CLOSED) return;
+        retry = setTimeout(open, retryMs);
+        retryMs = Math.min(LONGEST_RETRY_MS, 2 * retryMs);
       };
     };
 
