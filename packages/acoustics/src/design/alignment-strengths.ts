@@ -1,16 +1,24 @@
-// Which of several designs does what best, by the number that stands behind each word.
+// Which of several designs does what best, by the numbers that stand behind each word.
 import type { AlignmentDesign, AlignmentStrength } from '@gusset/contracts/acoustics';
 
-/** The lowest wins; a tie goes to the first, which is the smaller box. */
-const MEASURES: readonly {
+/** A rise that nobody hears: drivers themselves are further from flat. */
+const UNHEARD_RISE_DB = 0.1;
+
+type Measure = {
   readonly strength: AlignmentStrength;
-  readonly of: (design: AlignmentDesign) => number;
-}[] = [
-  { strength: 'flattest', of: ({ unevennessDb }) => unevennessDb },
-  { strength: 'deepest', of: ({ f3Hz }) => f3Hz },
-  { strength: 'gentlest', of: ({ octaveDropDb }) => octaveDropDb },
-  { strength: 'shortest-ringing', of: ({ settleMs }) => settleMs },
-  { strength: 'smallest', of: ({ netLitres }) => netLitres },
+  /** The lowest wins; a later number decides between equals. */
+  readonly of: (design: AlignmentDesign) => readonly [number, number];
+};
+
+const MEASURES: readonly Measure[] = [
+  {
+    strength: 'flattest',
+    of: ({ peakDb, unevennessDb }) => [peakDb > UNHEARD_RISE_DB ? peakDb : 0, unevennessDb],
+  },
+  { strength: 'deepest', of: ({ f3Hz, netLitres }) => [f3Hz, netLitres] },
+  { strength: 'gentlest', of: ({ octaveDropDb, netLitres }) => [octaveDropDb, netLitres] },
+  { strength: 'shortest-ringing', of: ({ settleMs, netLitres }) => [settleMs, netLitres] },
+  { strength: 'smallest', of: ({ netLitres, f3Hz }) => [netLitres, f3Hz] },
 ];
 
 /** The same designs, each with what it does better than all others. One alone does nothing "best". */
@@ -18,10 +26,14 @@ export function withStrengths(designs: readonly AlignmentDesign[]): AlignmentDes
   if (designs.length < 2) return [...designs];
   const winners = MEASURES.map(({ strength, of }) => ({
     strength,
-    winner: designs.reduce((best, next) => (of(next) < of(best) ? next : best)),
+    winner: designs.reduce((best, next) => (isBelow(of(next), of(best)) ? next : best)),
   }));
   return designs.map((design) => ({
     ...design,
     strengths: winners.filter(({ winner }) => winner === design).map(({ strength }) => strength),
   }));
+}
+
+function isBelow(a: readonly [number, number], b: readonly [number, number]): boolean {
+  return a[0] === b[0] ? a[1] < b[1] : a[0] < b[0];
 }

@@ -46,8 +46,8 @@ describe('closed alignments', () => {
     expect(named(found, 'B2')).toMatchObject({ peakDb: 0, peakHz: null });
   });
 
-  it('have Butterworth as deepest, critical damping as gentlest, the liveliest as smallest', () => {
-    expect(named(found, 'B2')?.strengths).toContain('deepest');
+  it('have Butterworth as flattest and deepest, critical damping as gentlest, the liveliest as smallest', () => {
+    expect(named(found, 'B2')?.strengths).toEqual(['flattest', 'deepest']);
     expect(named(found, 'critically damped, Q 0.5')?.strengths).toContain('gentlest');
     expect(named(found, 'C2, 1 dB')?.strengths).toContain('smallest');
   });

@@ -78,7 +78,7 @@ describe('bestBox', () => {
 
   it('gives larger volumes that reach at least as deep, each with the tuning that is deepest in it', () => {
     const { tradeOff } = best({ system: vented, aim: 'deep', litres });
-    expect(tradeOff).toHaveLength(17);
+    expect(tradeOff.length).toBeGreaterThan(12);
     const corners = tradeOff.map(({ lowCornerHz }) => lowCornerHz);
     for (const [i, corner] of corners.entries()) {
       if (i > 0) expect(corner).toBeLessThan((corners[i - 1] ?? 0) + 0.5);
@@ -119,7 +119,7 @@ describe('bestBox', () => {
     });
     for (const { portLengthMm } of [small.best, ...small.tradeOff]) {
       expect(portLengthMm).toBeGreaterThan(0);
-      expect(portLengthMm).toBeLessThanOrEqual(5_000);
+      expect(portLengthMm).toBeLessThanOrEqual(800);
     }
   });
 

@@ -51,7 +51,7 @@ export function bestBox(input: BestBoxInput): BestBox | Refusal {
     return refuse('tuning', {
       allowed: 'tunings that this mouth can have in these volumes',
       got: `${question.tuning.leastHz} to ${question.tuning.mostHz} Hz`,
-      why: 'the port would be shorter than nothing or longer than 5 m everywhere in the range',
+      why: `the port would be shorter than nothing or longer than ${question.mostPortMm} mm everywhere in the range`,
     });
   }
   const refined = refine(look, first, 1 / (VOLUMES - 1));
@@ -87,7 +87,7 @@ type Placed = { readonly place: readonly number[]; readonly point: BoxPoint; rea
 /** Volume and tuning as shares (0 to 1) of their ranges in logarithm; null where the port can't be built. */
 type Look = (place: readonly number[]) => Placed | null;
 
-function boxLooker({ system, aim, litres, tuning }: BestBoxQuestion, band: BandSweep): Look {
+function boxLooker({ system, aim, litres, tuning, mostPortMm }: BestBoxQuestion, band: BandSweep): Look {
   return (place) => {
     const netLitres = between(litres.leastLitres, litres.mostLitres, place[0] ?? 0);
     const tuningHz =
@@ -96,17 +96,17 @@ function boxLooker({ system, aim, litres, tuning }: BestBoxQuestion, band: BandS
       withFrequencies({ ...system, enclosure: resized(system.enclosure, netLitres, tuningHz) }),
     );
     if (isRefusal(compiled)) return null;
-    const portLengthMm = portLengthOf(compiled);
+    const portLengthMm = portLengthOf(compiled, mostPortMm);
     if (portLengthMm === 'unbuildable') return null;
     const figures = bandFigures(band, compiled);
     return { place, point: { netLitres, tuningHz, portLengthMm, ...figures }, score: aimScore(aim, figures) };
   };
 }
 
-function portLengthOf({ built }: CompiledSystem): number | null | 'unbuildable' {
+function portLengthOf({ built }: CompiledSystem, mostMm: number): number | null | 'unbuildable' {
   const port = built.ports[0];
   if (port === undefined) return null;
-  return isBuildable(port.figures) ? port.figures.lengthMm : 'unbuildable';
+  return isBuildable(port.figures, mostMm) ? port.figures.lengthMm : 'unbuildable';
 }
 
 function resized(enclosure: Enclosure, netLitres: number, tuningHz: number | null): Enclosure {

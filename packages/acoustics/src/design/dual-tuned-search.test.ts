@@ -37,7 +37,7 @@ function scoreOf(
   const band = frequenciesHz.filter((frequencyHz) => frequencyHz >= 30);
   const result = solveResponse({ ...system, enclosure, frequenciesHz: band });
   if (isRefusal(result)) throw new Error(result.refusal.why);
-  if (result.figures.ports.some(({ buildable, lengthMm }) => !buildable || lengthMm > 5_000)) return null;
+  if (result.figures.ports.some(({ buildable, lengthMm }) => !buildable || lengthMm > 800)) return null;
   const mean = result.splDb.reduce((sum, db) => sum + db, 0) / band.length;
   const squares = result.splDb.reduce((sum, db) => sum + (db - mean) ** 2, 0);
   return Math.sqrt(squares / band.length) - 0.1 * mean;

@@ -101,7 +101,7 @@ function designAt(
   band: BandSweep,
   [litresAt = 0, rearAt = 0, tuningAt = 0, ratioAt = 0]: Place,
 ): DualTunedDesign | null {
-  const { litres, rearTuning, levelWeight } = question;
+  const { litres, rearTuning, levelWeight, mostPortMm } = question;
   const total = litres.leastLitres * (litres.mostLitres / litres.leastLitres) ** litresAt;
   const rearLitres = total * (REAR_SHARE.least + (REAR_SHARE.most - REAR_SHARE.least) * rearAt);
   const frontLitres = total - rearLitres;
@@ -119,7 +119,7 @@ function designAt(
   if (isRefusal(compiled)) return null;
   const [front, rear] = compiled.built.ports.map(({ figures }) => figures);
   if (front === undefined || rear === undefined) return null;
-  if (!(isBuildable(front) && isBuildable(rear))) return null;
+  if (!(isBuildable(front, mostPortMm) && isBuildable(rear, mostPortMm))) return null;
   const figures = bandFigures(band, compiled);
   const mean = meanDb(band.sweep.curves.splDb, band.bandStart);
   return {

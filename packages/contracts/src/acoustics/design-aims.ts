@@ -23,6 +23,8 @@ export const bestBoxSchema = z
       .strictObject({ leastHz: PORT_RANGES.tuningHz, mostHz: PORT_RANGES.tuningHz })
       .prefault({ leastHz: 15, mostHz: 80 }),
     band: aimBand,
+    /** Longest port that would be built, along its middle. */
+    mostPortMm: PORT_RANGES.lengthMm.default(800),
   })
   .refine(({ litres }) => litres.leastLitres < litres.mostLitres, {
     error: 'more than the least volume',

@@ -50,7 +50,7 @@ type AlignmentFigures = {
   readonly delayAtF3Ms: number;
   /** From a step until its sound stays within a tenth of its start; the least decides `shortest-ringing`. */
   readonly settleMs: number;
-  /** Root mean square of the level off the flat part, over two octaves from `f3Hz` up; the least decides `flattest`. */
+  /** Root mean square of the level off the flat part, over two octaves from `f3Hz` up; the least without a rise is `flattest`. */
   readonly unevennessDb: number;
   /** How far the level falls over the octave below `f3Hz`; the least decides `gentlest`. */
   readonly octaveDropDb: number;

@@ -18,6 +18,8 @@ export const dualTunedSearchSchema = z
       .strictObject({ leastHz: PORT_RANGES.tuningHz, mostHz: PORT_RANGES.tuningHz })
       .prefault({ leastHz: 15, mostHz: 80 }),
     band: designBandSchema.prefault({ lowHz: 30, highHz: 80 }),
+    /** Longest port that would be built, along its middle. */
+    mostPortMm: PORT_RANGES.lengthMm.default(800),
     /** dB of unevenness that a dB of level is worth: 0 looks for the evenest alone. */
     levelWeight: quantity(0, 2, 'dB/dB').default(0.1),
     seed: wholeNumber(0, 4_294_967_295).default(1),
