@@ -5,6 +5,7 @@ import { medlar12, quince10 } from '../../truth/drivers.ts';
 import { driverElements } from '../driver-elements.ts';
 import { solveResponse } from '../response.ts';
 import { scaledDriver } from './scaled-system.ts';
+import { sensitivities } from './sensitivity.ts';
 import { toleranceBand } from './tolerance-band.ts';
 
 const closed = {
@@ -102,6 +103,31 @@ describe('toleranceBand', () => {
     expect(width).toBeGreaterThan(0.33);
     expect(width).toBeLessThan(0.37);
     expect(found.matters.output[0]).toMatchObject({ parameter: 'bl', share: expect.closeTo(1, 2) });
+  });
+
+  // A second way to the same number: slopes by the solver, squared and added (all draws are independent).
+  it('spreads the resonance of a closed box as far as its slopes say', () => {
+    const spread = { ...STILL, cmsPercent: 10, mmsPercent: 6, netLitresPercent: 8 };
+    const system = { ...closed, driver: { ...quince10, leMh: 0 } } as const;
+    const slopes = sensitivities({ system });
+    if (isRefusal(slopes)) throw new Error(slopes.refusal.why);
+    const f3Slope = (name: string) => slopes.find(({ parameter }) => parameter === name)?.f3 ?? 0;
+    const half = { cms: 0.05, mms: 0.03, 'net-litres': 0.04 }; // one standard deviation
+    const expected = Math.hypot(
+      ...Object.entries(half).map(([name, deviation]) => f3Slope(name) * deviation),
+    );
+    // The mean over a band far above stands still beside the corner, so what moves is f3 itself.
+    const { lowCornerHz } = band({
+      system,
+      spread,
+      shown: { lowHz: 20, highHz: 900 },
+      band: { lowHz: 400, highHz: 900 },
+      points: 300,
+      draws: 2_000,
+    });
+    const found = Math.log(lowCornerHz.p95 / lowCornerHz.p5) / (2 * 1.645);
+    expect(found / expected).toBeGreaterThan(0.93);
+    expect(found / expected).toBeLessThan(1.07);
   });
 
   it('gives the corner of a closed box to the suspension only as far as alpha lets it', () => {
