@@ -89,6 +89,7 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
   const walls = wallItems(input.edges, place, BAND_PT * shrink);
   const obstructions = input.obstructions.map((each) => placedObstruction(each, place));
   const sizes = (input.dimensions ?? []).map((drawn) => dimensionOf(drawn, place, view));
+  const opening = placedOpening(input, place, view, ring);
   const ground: Ground = {
     widthPt: view.widthPt,
     heightPt: view.heightPt,
@@ -100,8 +101,15 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
       ...obstructions.map(({ ring: each }) => each),
       ...sizes.map(dimensionRing),
     ]),
-    taken: [...sizes.map(figureArea), ...(sizes.length > 0 ? boxArea(boxRing) : [])],
+    taken: [
+      ...sizes.map(figureArea),
+      ...(sizes.length > 0 ? boxArea(boxRing) : []),
+      ...(opening === null ? [] : [opening.area]),
+    ],
   };
+  // Clearances choose their places first: they are what the drawing is looked at for.
+  const clearances = clearanceItems(input.clearances, place, view, boxRing ?? ring, ground);
+  const names = obstructions.map(({ name, ring: each }) => obstructionName(name, each, view, ground));
   const layers: Layer[] = [
     { id: 'vehicle', items: [...walls.items, ...obstructions.flatMap(({ items }) => items)] },
     { id: 'box', items: input.box === null ? [] : boxItems(input.box, place) },
@@ -111,12 +119,9 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
     },
     { id: 'dimensions', items: sizes },
     { id: 'way-out', items: wayOutItems(input, place) },
-    { id: 'opening', items: openingItems(input, place, view, ring) },
-    {
-      id: 'obstructions',
-      items: obstructions.map(({ name, ring: each }) => obstructionName(name, each, view, ground)),
-    },
-    { id: 'clearances', items: clearanceItems(input.clearances, place, view, boxRing ?? ring, ground) },
+    { id: 'opening', items: opening?.items ?? [] },
+    { id: 'obstructions', items: names },
+    { id: 'clearances', items: clearances },
     { id: 'labels', items: labelItems(input.labels, place, view, ring, shrink) },
   ];
   return {
@@ -214,29 +219,36 @@ function wayOutItems(input: CavityViewInput, place: Place): SceneItem[] {
   return [...ghosts, polyline(track, 'construction'), head];
 }
 
-function openingItems(
+/** The opening's line with its size outside of it, moved in where the sheet ends; `area` is what the words cover. */
+function placedOpening(
   { opening }: CavityViewInput,
   place: Place,
   view: DrawingView,
   ring: readonly Spot[],
-): SceneItem[] {
-  if (opening === null) return [];
+): { readonly items: readonly SceneItem[]; readonly area: Extent } | null {
+  if (opening === null) return null;
   const [from, to] = [place(opening.from), place(opening.to)];
   const middle = between(from, to, 0.5);
   const centre = middleOf(ring.length > 0 ? ring : [from, to]);
   const normal = leftOf(direction(from, to));
   const out =
     normal.x * (middle.x - centre.x) + normal.y * (middle.y - centre.y) >= 0 ? normal : times(normal, -1);
-  const extent = extentOf([from, to]);
   const at = add(middle, times(out, 12));
-  return [
-    line(from, to, 'opening'),
-    text(spot(at.x, at.y + view.textPt * 0.35), opening.text, {
-      sizePt: view.textPt,
-      face: 'mono',
-      ink: 'mark',
-      anchor: extent !== null && out.x < 0 ? 'end' : 'start',
-      backed: true,
-    }),
-  ];
+  const widthPt = textWidthPt(opening.text, 'mono', view.textPt);
+  const wished = out.x < 0 ? at.x - widthPt : at.x;
+  const left = Math.max(0, Math.min(wished, view.widthPt - widthPt));
+  const baseline = at.y + view.textPt * 0.35;
+  return {
+    items: [
+      line(from, to, 'opening'),
+      text(spot(left, baseline), opening.text, {
+        sizePt: view.textPt,
+        face: 'mono',
+        ink: 'mark',
+        anchor: 'start',
+        backed: true,
+      }),
+    ],
+    area: { left, right: left + widthPt, top: baseline - view.textPt, bottom: baseline + view.textPt * 0.3 },
+  };
 }

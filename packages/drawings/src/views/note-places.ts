@@ -31,21 +31,39 @@ const LEADER_CROSSING_COST = 18;
 const TURN_COST = 7;
 
 export function noteElbow(request: NoteRequest, ground: Ground): Spot {
-  let best = {
-    elbow: request.target,
-    area: wordsArea(request, request.target),
-    cost: Number.POSITIVE_INFINITY,
-  };
-  for (const lengthPt of LENGTHS_PT) {
-    for (const turn of TURNS) {
-      const elbow = polar(request.target, request.towardsRad + turn * TURN_RAD, lengthPt);
-      const area = wordsArea(request, elbow);
-      const cost = lengthPt + Math.abs(turn) * TURN_COST + noise(request.target, elbow, area, ground);
-      if (cost < best.cost) best = { elbow, area, cost };
-    }
+  const { lines, ...rest } = request;
+  return noteSetting(rest, [lines], ground).elbow;
+}
+
+type Lines = readonly string[];
+
+/** The same words set in several ways (in one line, in three): the way that finds the quietest place, and that place. */
+export function noteSetting(
+  request: Omit<NoteRequest, 'lines'>,
+  [first, ...others]: readonly [Lines, ...Lines[]],
+  ground: Ground,
+): { readonly lines: Lines; readonly elbow: Spot } {
+  let best = quietestPlace({ ...request, lines: first }, ground);
+  for (const lines of others) {
+    const place = quietestPlace({ ...request, lines }, ground);
+    if (place.cost < best.cost) best = place;
   }
   ground.taken.push(best.area);
-  return best.elbow;
+  return best;
+}
+
+function quietestPlace(request: NoteRequest, ground: Ground) {
+  const { target, towardsRad, lines } = request;
+  let best = { lines, elbow: target, area: wordsArea(request, target), cost: Number.POSITIVE_INFINITY };
+  for (const lengthPt of LENGTHS_PT) {
+    for (const turn of TURNS) {
+      const elbow = polar(target, towardsRad + turn * TURN_RAD, lengthPt);
+      const area = wordsArea(request, elbow);
+      const cost = lengthPt + Math.abs(turn) * TURN_COST + noise(target, elbow, area, ground);
+      if (cost < best.cost) best = { lines, elbow, area, cost };
+    }
+  }
+  return best;
 }
 
 function wordsArea({ target, lines, sizePt }: NoteRequest, elbow: Spot): Extent {

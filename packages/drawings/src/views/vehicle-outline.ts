@@ -2,11 +2,11 @@
 import type { PointMm, PolygonMm } from '@gusset/contracts/geometry';
 import { hatch, line, polygon, polyline, text } from '../scene/items.ts';
 import type { LeaderItem, SceneItem, TextItem } from '../scene/scene.ts';
-import { extentOf, middleOf, type Spot, spot } from '../scene/spot.ts';
+import { middleOf, type Spot, spot } from '../scene/spot.ts';
 import { CAP_HEIGHT, textWidthPt } from '../text/text-width.ts';
 import type { DrawingView } from './drawing-view.ts';
-import { type Ground, noteElbow } from './note-places.ts';
-import { wallBand } from './wall-band.ts';
+import { type Ground, noteSetting } from './note-places.ts';
+import { insideRing, wallBand } from './wall-band.ts';
 
 export type DrawnEdge = {
   readonly from: PointMm;
@@ -59,6 +59,19 @@ export function placedObstruction({ name, outline }: DrawnObstruction, place: Pl
 
 const INSET_PT = 6;
 
+const MOST_LETTERS = 16;
+
+/** Words in lines of a few letters each: a narrow note finds a place where a long line would not. */
+function wrapped(name: string): readonly string[] {
+  const lines: string[] = [];
+  for (const word of name.split(' ')) {
+    const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
+    if (lines.length > 0 && longer.length <= MOST_LETTERS) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
+}
+
 /** The name in the middle of the thing, or led out where it is too small for it. */
 export function obstructionName(
   name: string,
@@ -68,17 +81,17 @@ export function obstructionName(
 ): TextItem | LeaderItem {
   const middle = middleOf(ring);
   const sizePt = view.textPt * 0.85;
-  const extent = extentOf(ring);
-  const widthPt = textWidthPt(name, 'condensed', sizePt) + INSET_PT;
-  const roomy =
-    extent !== null &&
-    widthPt <= extent.right - extent.left &&
-    sizePt + INSET_PT <= extent.bottom - extent.top;
-  if (roomy) {
+  const halfWidthPt = (textWidthPt(name, 'condensed', sizePt) + INSET_PT) / 2;
+  const halfHeightPt = (sizePt + INSET_PT) / 2;
+  const corners = [-1, 1].flatMap((x) =>
+    [-1, 1].map((y) => spot(middle.x + x * halfWidthPt, middle.y + y * halfHeightPt)),
+  );
+  // A leaning frame is wide and high without having room for a word.
+  if (corners.every((corner) => insideRing(ring, corner))) {
     const at = spot(middle.x, middle.y + (sizePt * CAP_HEIGHT) / 2);
     return text(at, name, { sizePt, face: 'condensed', anchor: 'middle', ink: 'ink-2', backed: true });
   }
-  const lines = [name];
-  const elbow = noteElbow({ target: middle, towardsRad: Math.PI / 3, lines, sizePt }, ground);
+  const request = { target: middle, towardsRad: Math.PI / 3, sizePt };
+  const { lines, elbow } = noteSetting(request, [[name], wrapped(name)], ground);
   return { kind: 'leader', target: middle, elbow, lines, sizePt, tone: 'plain', key: null };
 }

@@ -12,6 +12,7 @@ import {
   SHEET,
   SURVEY,
 } from '../testing/sample-views.ts';
+import { textWidthPt } from '../text/text-width.ts';
 import { boltCentres, boxFront } from './box-front.ts';
 import { boxIsometric, type DrawnFace } from './box-isometric.ts';
 import { boxSection } from './box-view.ts';
@@ -131,6 +132,28 @@ describe('cavitySection', () => {
         expect(centre.y + heightPt / 2).toBeLessThan(scene.heightPt);
       }
     }
+  });
+
+  it('leads the name out of a frame that leans: its bounding box has room, the frame has none', () => {
+    const frame = {
+      name: 'frame of the lid',
+      outline: [
+        { xMm: 700, yMm: 0 },
+        { xMm: 720, yMm: 0 },
+        { xMm: 520, yMm: 500 },
+        { xMm: 500, yMm: 500 },
+      ],
+    };
+    const scene = cavitySection({ ...CAVITY, obstructions: [frame] });
+    expect(itemsOf(scene, 'obstructions')[0]?.kind).toBe('leader');
+  });
+
+  it('moves the size of the opening in where the sheet ends', () => {
+    const scene = cavitySection(CAVITY, { widthPt: 300, heightPt: 260 });
+    const size = itemsOf(scene, 'opening').find((item) => item.kind === 'text');
+    if (size === undefined) throw new Error('the opening says no size');
+    expect(size.at.x).toBeGreaterThanOrEqual(0);
+    expect(size.at.x + textWidthPt(size.text, 'mono', size.sizePt)).toBeLessThanOrEqual(300.01);
   });
 
   it('sets survey dimensions outside along a wall and in place across the space', () => {
