@@ -65,7 +65,7 @@ async function writeSettings(mira: Caller, calendar: DemoCalendar): Promise<void
   const settings: ShopSettings = {
     ...shop.settings,
     letterhead: {
-      address: 'Quarry Road Sound\nQuarry Road 14\nUnit 3, the old tram depot',
+      address: 'Quarry Road 14\nUnit 3, the old tram depot',
       phone: '555 0100',
       email: 'hello@quarry-road.example',
       taxNumber: 'Tax no. 00/000/00000',

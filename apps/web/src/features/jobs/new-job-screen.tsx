@@ -18,6 +18,7 @@ import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { Page } from '../../shared/shell/page.tsx';
 import { PageHeader } from '../../shared/shell/page-header.tsx';
 import { type NewCustomer, NewCustomerFields } from './new-customer-fields.tsx';
+import styles from './new-job-screen.module.css';
 import { type NewVehicle, NewVehicleFields } from './new-vehicle-fields.tsx';
 import { openJobWith } from './open-job-with.ts';
 
@@ -97,68 +98,70 @@ export function NewJobScreen() {
           { caption: 'Customer', value: customerId === NEW ? customer.name : '', span: 2 },
         ]}
       >
-        <FieldGrid cellMinPx={280}>
-          <TextField
-            label="Work, in a few words"
-            hint="For instance: bass box behind the rear seat"
-            value={title}
-            onChange={setTitle}
-            isRequired
-            autoFocus
-            error={fieldError(error, 'job.title')}
-          />
-          <DateField
-            label="Wished for"
-            isOptional
-            value={wishedOn}
-            onChange={setWishedOn}
-            error={fieldError(error, 'job.wishedOn')}
-          />
-        </FieldGrid>
-        <h2>Customer</h2>
-        <ComboBox
-          label="Customer"
-          hint="Type a name, a phone number or an address; or take a new one."
-          options={[
-            { id: NEW, label: 'A new customer', detail: 'type the name below' },
-            ...(customers.data?.rows ?? []).map((row) => ({
-              id: row.id,
-              label: row.name,
-              detail: row.phone || row.email,
-            })),
-          ]}
-          value={customerId}
-          onChange={(id) => {
-            setCustomerId(id);
-            setVehicleId('none');
-          }}
-          onSearch={setSearch}
-          isSearching={customers.isFetching}
-          isRequired
-          error={fieldError(error, 'job.customerId')}
-        />
-        {customerId === NEW ? (
-          <NewCustomerFields value={customer} onChange={setCustomer} error={error} />
-        ) : null}
-        {customerId === null ? null : (
-          <>
-            <h2>Vehicle</h2>
-            <Select
-              label="Vehicle"
-              options={[
-                { id: 'none', label: 'Not known yet' },
-                ...own.map((row) => ({ id: row.id, label: row.name, detail: row.plate })),
-                { id: NEW, label: 'Another vehicle' },
-              ]}
-              value={vehicleId}
-              onChange={setVehicleId}
-              error={fieldError(error, 'job.vehicleId')}
+        <div className={styles.form}>
+          <FieldGrid cellMinPx={280}>
+            <TextField
+              label="Work, in a few words"
+              hint="For instance: bass box behind the rear seat"
+              value={title}
+              onChange={setTitle}
+              isRequired
+              autoFocus
+              error={fieldError(error, 'job.title')}
             />
-            {vehicleId === NEW ? (
-              <NewVehicleFields value={vehicle} onChange={setVehicle} error={error} />
-            ) : null}
-          </>
-        )}
+            <DateField
+              label="Wished for"
+              isOptional
+              value={wishedOn}
+              onChange={setWishedOn}
+              error={fieldError(error, 'job.wishedOn')}
+            />
+          </FieldGrid>
+          <h2>Customer</h2>
+          <ComboBox
+            label="Customer"
+            hint="Type a name, a phone number or an address; or take a new one."
+            options={[
+              { id: NEW, label: 'A new customer', detail: 'type the name below' },
+              ...(customers.data?.rows ?? []).map((row) => ({
+                id: row.id,
+                label: row.name,
+                detail: row.phone || row.email,
+              })),
+            ]}
+            value={customerId}
+            onChange={(id) => {
+              setCustomerId(id);
+              setVehicleId('none');
+            }}
+            onSearch={setSearch}
+            isSearching={customers.isFetching}
+            isRequired
+            error={fieldError(error, 'job.customerId')}
+          />
+          {customerId === NEW ? (
+            <NewCustomerFields value={customer} onChange={setCustomer} error={error} />
+          ) : null}
+          {customerId === null ? null : (
+            <>
+              <h2>Vehicle</h2>
+              <Select
+                label="Vehicle"
+                options={[
+                  { id: 'none', label: 'Not known yet' },
+                  ...own.map((row) => ({ id: row.id, label: row.name, detail: row.plate })),
+                  { id: NEW, label: 'Another vehicle' },
+                ]}
+                value={vehicleId}
+                onChange={setVehicleId}
+                error={fieldError(error, 'job.vehicleId')}
+              />
+              {vehicleId === NEW ? (
+                <NewVehicleFields value={vehicle} onChange={setVehicle} error={error} />
+              ) : null}
+            </>
+          )}
+        </div>
       </SheetFrame>
     </Page>
   );

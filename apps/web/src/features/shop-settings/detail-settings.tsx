@@ -19,7 +19,7 @@ export function DetailSettings({ isReadOnly }: { readonly isReadOnly: boolean })
           <strong>{name}</strong>
           <p>{letterhead.address || 'Address'}</p>
           <p>{[letterhead.phone, letterhead.email].filter(Boolean).join(' · ') || 'Phone · e-mail'}</p>
-          {letterhead.taxNumber ? <p>Tax number {letterhead.taxNumber}</p> : null}
+          {letterhead.taxNumber ? <p>{letterhead.taxNumber}</p> : null}
         </div>
         <div className={styles.lines} aria-hidden="true" />
       </figure>

@@ -58,7 +58,10 @@ export function SurveyChoice({ modelId, isReadOnly, onChoose }: SurveyChoiceProp
               </small>
             </span>
             {isReadOnly ? null : (
-              <Button aria-label={`Use ${revisionTitle(survey)}`} onPress={() => onChoose(survey.id)}>
+              <Button
+                aria-label={`Use this one: ${revisionTitle(survey)}`}
+                onPress={() => onChoose(survey.id)}
+              >
                 Use this one
               </Button>
             )}
