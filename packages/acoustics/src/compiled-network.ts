@@ -27,6 +27,9 @@ export type Branches = {
   readonly admittance: ComplexList;
   readonly slope: ComplexList;
   readonly pattern: Pattern;
+  /** Row and column of each entry's cell. */
+  readonly rows: Int32Array;
+  readonly columns: Int32Array;
 };
 
 /**
@@ -47,7 +50,6 @@ export type Taps = {
 export type CompiledNetwork = {
   readonly matrix: LinearSystem;
   readonly constants: Float64Array;
-  readonly matrixSlope: ComplexList;
   readonly branches: Branches;
   readonly coil: VoiceCoil;
   /** Diagonal cell of each string, how many coils it has in series, and how many strings are like it. */
@@ -94,8 +96,7 @@ export function compileNetwork(network: Network): CompiledNetwork {
   return {
     matrix: emptySystem(size),
     constants: constantCells(network, size),
-    matrixSlope: complexList(size * size),
-    branches: layOutBranches(branchesOf(network, size)),
+    branches: layOutBranches(branchesOf(network, size), size),
     coil: network.coil,
     coilCells: wholes(strings, (_, s) => (chambers.length + s) * (size + 1)),
     coilCounts: floats(strings, ({ motors }) => motors.reduce((sum, { drivers }) => sum + drivers, 0)),
@@ -183,14 +184,17 @@ function motorEntries({ drivers, front, rear }: Motor, { row, size, copies, blTm
   return entries;
 }
 
-function layOutBranches(branches: readonly Branch[]): Branches {
+function layOutBranches(branches: readonly Branch[], size: number): Branches {
+  const pattern = patternOf(branches);
   return {
     resistance: floats(branches, ({ resistance }) => resistance),
     mass: floats(branches, ({ mass }) => mass),
     stiffness: floats(branches, ({ stiffness }) => stiffness),
     admittance: complexList(branches.length),
     slope: complexList(branches.length),
-    pattern: patternOf(branches),
+    pattern,
+    rows: pattern.cells.map((cell) => Math.floor(cell / size)),
+    columns: pattern.cells.map((cell) => cell % size),
   };
 }
 

@@ -2,19 +2,14 @@
 // model and no small difference of large numbers. With A x = b and b constant, A x' = -A' x; a dash is d/dw.
 import { type Branches, type CompiledNetwork, OUTSIDE_SLOPE } from './compiled-network.ts';
 import { at, type ComplexList, substitute, wholeAt } from './linear-solve.ts';
-import { addToCoils, gather, scatter } from './solve-network.ts';
+import { gather } from './solve-network.ts';
 
 /** To be asked straight after `solveNetwork(network, omega)`: fills the sum `OUTSIDE_SLOPE`, m³ per volt. */
 export function solveSlope(network: CompiledNetwork, omega: number): void {
-  const { branches, matrixSlope, matrix, rightSlope, unknownSlopes } = network;
-  for (let cell = 0; cell < matrixSlope.re.length; cell++) {
-    matrixSlope.re[cell] = 0;
-    matrixSlope.im[cell] = 0;
-  }
+  const { branches, matrix, rightSlope, unknownSlopes } = network;
   slopeOfBranches(branches, omega);
-  scatter(branches.pattern, branches.slope, matrixSlope);
-  addCoilSlope(network, omega);
-  multiplyNegative(network);
+  turnCoils(network, omega);
+  turnBranches(network);
   substitute(matrix, rightSlope, unknownSlopes);
   readSlope(network);
 }
@@ -31,34 +26,45 @@ function slopeOfBranches({ mass, stiffness, admittance, slope }: Branches, omega
   }
 }
 
-/** Of a coil held still: j Le + j L2 R2²/(R2 + j w L2)². */
-function addCoilSlope(network: CompiledNetwork, omega: number): void {
-  const { coil, matrixSlope } = network;
-  if (coil.lossy === null) {
-    addToCoils(network, matrixSlope, 0, coil.leH);
-    return;
+/** Starts the right-hand side -A' x with the coils held still: j Le + j L2 R2²/(R2 + j w L2)². */
+function turnCoils(network: CompiledNetwork, omega: number): void {
+  const { coil, chamberCount, coilCounts, unknowns, rightSlope } = network;
+  let slopeRe = 0;
+  let slopeIm = coil.leH;
+  if (coil.lossy !== null) {
+    const { l2H, r2Ohm } = coil.lossy;
+    const l2Ohm = omega * l2H;
+    const perSquared = r2Ohm / (r2Ohm * r2Ohm + l2Ohm * l2Ohm);
+    const cosine = r2Ohm * perSquared; // R2/(R2 + j w L2) = cosine - j sine
+    const sine = l2Ohm * perSquared;
+    slopeRe = 2 * l2H * cosine * sine;
+    slopeIm += l2H * (cosine * cosine - sine * sine);
   }
-  const { l2H, r2Ohm } = coil.lossy;
-  const l2Ohm = omega * l2H;
-  const squared = r2Ohm * r2Ohm + l2Ohm * l2Ohm;
-  const [cosine, sine] = [(r2Ohm * r2Ohm) / squared, (r2Ohm * l2Ohm) / squared]; // R2/(R2 + j w L2) = cosine - j sine
-  const re = 2 * l2H * cosine * sine;
-  const im = l2H * (cosine * cosine - sine * sine);
-  addToCoils(network, matrixSlope, re, coil.leH + im);
+  for (let chamber = 0; chamber < chamberCount; chamber++) {
+    rightSlope.re[chamber] = 0;
+    rightSlope.im[chamber] = 0;
+  }
+  for (let s = 0; s < coilCounts.length; s++) {
+    const string = chamberCount + s;
+    const count = at(coilCounts, s);
+    const re = at(unknowns.re, string);
+    const im = at(unknowns.im, string);
+    rightSlope.re[string] = -count * (slopeRe * re - slopeIm * im);
+    rightSlope.im[string] = -count * (slopeRe * im + slopeIm * re);
+  }
 }
 
-/** -A' x as the right-hand side. */
-function multiplyNegative({ matrix, matrixSlope, unknowns, rightSlope }: CompiledNetwork): void {
-  for (let row = 0; row < matrix.size; row++) {
-    let re = 0;
-    let im = 0;
-    for (let column = 0; column < matrix.size; column++) {
-      const cell = row * matrix.size + column;
-      re -= productRe(matrixSlope, cell, unknowns, column);
-      im -= productIm(matrixSlope, cell, unknowns, column);
-    }
-    rightSlope.re[row] = re;
-    rightSlope.im[row] = im;
+/** Adds the branches to it: each entry's slope times the unknown of its column, into its row. */
+function turnBranches({ branches, unknowns, rightSlope }: CompiledNetwork): void {
+  const { rows, columns, pattern, slope } = branches;
+  const { re, im } = rightSlope;
+  for (let entry = 0; entry < rows.length; entry++) {
+    const row = wholeAt(rows, entry);
+    const column = wholeAt(columns, entry);
+    const part = wholeAt(pattern.parts, entry);
+    const factor = at(pattern.factors, entry);
+    re[row] = at(re, row) - factor * productRe(slope, part, unknowns, column);
+    im[row] = at(im, row) - factor * productIm(slope, part, unknowns, column);
   }
 }
 

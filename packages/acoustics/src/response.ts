@@ -2,6 +2,7 @@
 import {
   type Drive,
   firstRefusal,
+  type LimitCause,
   type ResponseResult,
   type SoundSystem,
   type SoundSystemInput,
@@ -35,6 +36,12 @@ export function responseOf(system: SoundSystem): ResponseResult | Refusal {
     drives: drivesOf(system),
     figures: soundFigures(system, compiled.built, compiled.air),
   };
+}
+
+function causesOf(codes: Uint8Array): LimitCause[] {
+  const causes: LimitCause[] = [];
+  for (let i = 0; i < codes.length; i++) causes.push(LIMIT_CAUSES[codes[i] ?? 0] ?? 'thermal');
+  return causes;
 }
 
 /** A list that travels; a loop, because the iterator of `Array.from` takes as long as the circuit itself. */
@@ -75,7 +82,7 @@ function loudestCurves(curves: SweepCurves, { voltageLimit, travelLimits, maxCur
   if (limits.every((limit) => limit === null)) return { maxSplDb: null, maxSplLimit: null };
   return {
     maxSplDb: listOf(curves.maxSplDb),
-    maxSplLimit: Array.from(curves.maxSplLimit, (code) => LIMIT_CAUSES[code] ?? 'thermal'),
+    maxSplLimit: causesOf(curves.maxSplLimit),
   };
 }
 

@@ -43,7 +43,7 @@ function admit({ resistance, mass, stiffness, admittance }: Branches, omega: num
 }
 
 /** Adds every part's value to its cells. */
-export function scatter({ parts, cells, factors }: Pattern, values: ComplexList, into: ComplexList): void {
+function scatter({ parts, cells, factors }: Pattern, values: ComplexList, into: ComplexList): void {
   const { re, im } = into;
   const { re: valuesRe, im: valuesIm } = values;
   for (let entry = 0; entry < cells.length; entry++) {
@@ -72,30 +72,23 @@ export function gather({ parts, cells, factors }: Pattern, values: ComplexList, 
   }
 }
 
-/** Of coils held still: R + s Le + (s L2 parallel R2). */
-function addCoils(network: CompiledNetwork, omega: number): void {
-  const { matrix, coil } = network;
-  if (coil.lossy === null) {
-    addToCoils(network, matrix, coil.resistanceOhm, omega * coil.leH);
-    return;
+/** Coils held still: R + s Le + (s L2 parallel R2). */
+function addCoils({ matrix, coil, coilCells, coilCounts }: CompiledNetwork, omega: number): void {
+  let coilRe = coil.resistanceOhm;
+  let coilIm = omega * coil.leH;
+  if (coil.lossy !== null) {
+    const l2Ohm = omega * coil.lossy.l2H;
+    const { r2Ohm } = coil.lossy;
+    const share = (l2Ohm * r2Ohm) / (l2Ohm * l2Ohm + r2Ohm * r2Ohm);
+    coilRe += share * l2Ohm;
+    coilIm += share * r2Ohm;
   }
-  const l2Ohm = omega * coil.lossy.l2H;
-  const { r2Ohm } = coil.lossy;
-  const share = (l2Ohm * r2Ohm) / (l2Ohm * l2Ohm + r2Ohm * r2Ohm);
-  addToCoils(network, matrix, coil.resistanceOhm + share * l2Ohm, omega * coil.leH + share * r2Ohm);
-}
-
-export function addToCoils(
-  { coilCells, coilCounts }: CompiledNetwork,
-  into: ComplexList,
-  re: number,
-  im: number,
-): void {
+  const { re, im } = matrix;
   for (let s = 0; s < coilCells.length; s++) {
     const cell = wholeAt(coilCells, s);
     const count = at(coilCounts, s);
-    into.re[cell] = at(into.re, cell) + count * re;
-    into.im[cell] = at(into.im, cell) + count * im;
+    re[cell] = at(re, cell) + count * coilRe;
+    im[cell] = at(im, cell) + count * coilIm;
   }
 }
 

@@ -13,6 +13,7 @@ import { addTransfer, GAIN_FIGURES } from './transfer.ts';
 /** What a run works out; the lists of a group that is not asked for keep what they held. */
 export type CurveGroup = 'level' | 'phase' | 'delay' | 'load' | 'travel' | 'loudest';
 
+const CURVE_LISTS = 15; // lists of `SweepCurves` that hold floating numbers
 const GROUPS: readonly CurveGroup[] = ['level', 'phase', 'delay', 'load', 'travel', 'loudest'];
 
 /** Curves of one run, parallel to the frequencies; 0 where a part isn't there. Units as in `ResponseResult`. */
@@ -44,7 +45,7 @@ export type SweepCurves = {
 export type Sweep = {
   readonly frequenciesHz: Float64Array;
   readonly curves: SweepCurves;
-  readonly groups: ReadonlySet<CurveGroup>;
+  readonly wants: Readonly<Record<CurveGroup, boolean>>;
   /** Of filters, then of the cabin, at the frequency in hand. */
   readonly drive: Float64Array;
   readonly body: Float64Array;
@@ -54,9 +55,12 @@ export type Sweep = {
 
 /** Lists for systems over `frequenciesHz` (each above 0); `groups` says what is wanted of them. */
 export function openSweep(frequenciesHz: ArrayLike<number>, groups: readonly CurveGroup[] = GROUPS): Sweep {
-  const list = () => new Float64Array(frequenciesHz.length);
+  const count = frequenciesHz.length;
+  const room = new Float64Array(CURVE_LISTS * count); // one room for all: as many rooms take longer than the circuit
+  let taken = 0;
+  const list = () => new Float64Array(room.buffer, 8 * count * taken++, count);
   return {
-    frequenciesHz: Float64Array.from(frequenciesHz),
+    frequenciesHz: new Float64Array(frequenciesHz),
     curves: {
       splDb: list(),
       splFreeDb: list(),
@@ -73,9 +77,16 @@ export function openSweep(frequenciesHz: ArrayLike<number>, groups: readonly Cur
       portSpeedMps: list(),
       rearPortSpeedMps: list(),
       maxSplDb: list(),
-      maxSplLimit: new Uint8Array(frequenciesHz.length),
+      maxSplLimit: new Uint8Array(count),
     },
-    groups: new Set(groups),
+    wants: {
+      level: groups.includes('level'),
+      phase: groups.includes('phase'),
+      delay: groups.includes('delay'),
+      load: groups.includes('load'),
+      travel: groups.includes('travel'),
+      loudest: groups.includes('loudest'),
+    },
     drive: new Float64Array(GAIN_FIGURES),
     body: new Float64Array(GAIN_FIGURES),
     limit: new Float64Array(2),
@@ -84,18 +95,18 @@ export function openSweep(frequenciesHz: ArrayLike<number>, groups: readonly Cur
 
 /** Fills the sweep's curves with those of `system`, which no other run is using. Allocates nothing. */
 export function runSweep(sweep: Sweep, system: CompiledSystem): void {
-  const { frequenciesHz, groups } = sweep;
+  const { frequenciesHz, wants } = sweep;
   for (let i = 0; i < frequenciesHz.length; i++) {
     const frequencyHz = at(frequenciesHz, i);
     const omega = 2 * Math.PI * frequencyHz;
     readGains(sweep, system, frequencyHz);
     solveNetwork(system.network, omega);
-    if (groups.has('level')) readLevel(sweep, system, i, omega);
-    if (groups.has('load')) readLoad(sweep, system, i);
-    if (groups.has('travel')) readTravel(sweep, system, i, omega);
-    if (groups.has('loudest')) readLoudest(sweep, system, i, omega);
-    if (groups.has('phase')) readPhase(sweep, system, i);
-    if (!groups.has('delay')) continue;
+    if (wants.level) readLevel(sweep, system, i, omega);
+    if (wants.load) readLoad(sweep, system, i);
+    if (wants.travel) readTravel(sweep, system, i, omega);
+    if (wants.loudest) readLoudest(sweep, system, i, omega);
+    if (wants.phase) readPhase(sweep, system, i);
+    if (!wants.delay) continue;
     solveSlope(system.network, omega);
     readDelay(sweep, system, i);
   }
@@ -103,8 +114,12 @@ export function runSweep(sweep: Sweep, system: CompiledSystem): void {
 
 /** Levels add up in dB, so that many steep filters can't run below the smallest number. */
 function readGains({ drive, body }: Sweep, { filters, cabin }: CompiledSystem, frequencyHz: number): void {
-  drive.fill(0);
+  clearGains(drive);
   for (const filter of filters) addTransfer(filter, frequencyHz, drive);
-  body.fill(0);
+  clearGains(body);
   if (cabin !== null) addCabin(cabin, frequencyHz, body);
+}
+
+function clearGains(gains: Float64Array): void {
+  for (let i = 0; i < GAIN_FIGURES; i++) gains[i] = 0;
 }
