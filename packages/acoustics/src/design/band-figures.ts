@@ -5,8 +5,8 @@
 //   even    the same without those limits: what is heard at an ordinary level
 //
 //   output     mean of reach over the band, dB                                                  loud = highest
-//   low corner lowest frequency down to which reach stays within 3 dB of output, going down     deep = lowest
-//              from its loudest point in the band; 10 Hz (or a third of the band's start) at least
+//   low corner lowest frequency down to which reach stays within 3 dB of its loudest point in    deep = lowest
+//              the band, going down from there; 10 Hz (or a third of the band's start) at least
 //   deviation  root mean square of even about its mean over the band, dB                        smooth = least
 import type { BandFigures, DesignBand, SearchAim } from '@gusset/contracts/acoustics';
 import type { CompiledSystem } from '../compiled-system.ts';
@@ -37,10 +37,7 @@ export function bandFigures(band: BandSweep, system: CompiledSystem): BandFigure
   const outputDb = meanDb(band.reachDb, band.bandStart);
   return {
     outputDb,
-    lowCornerHz: cornerOf(band.sweep.frequenciesHz, band.reachDb, {
-      from: loudestPlace(band.reachDb, band.bandStart),
-      meanDb: outputDb,
-    }),
+    lowCornerHz: cornerOf(band.sweep.frequenciesHz, band.reachDb, loudestPlace(band.reachDb, band.bandStart)),
     deviationDb: deviationDb(band.sweep.curves.splDb, band.bandStart),
   };
 }
@@ -61,13 +58,9 @@ function fillReach({ sweep, reachDb }: BandSweep, system: CompiledSystem): void 
   }
 }
 
-/** Where a curve ends to stay within 3 dB of `meanDb`, going down from place `from`; straight over log frequency. */
-export function cornerOf(
-  frequenciesHz: Float64Array,
-  levelsDb: Float64Array,
-  { from, meanDb: mean }: { readonly from: number; readonly meanDb: number },
-): number {
-  const floorDb = mean - CORNER_DB;
+/** Where a curve has fallen 3 dB below place `from`, going down from there; straight over the logarithm of frequency. */
+export function cornerOf(frequenciesHz: Float64Array, levelsDb: Float64Array, from: number): number {
+  const floorDb = (levelsDb[from] ?? 0) - CORNER_DB;
   const frequencyAt = (i: number) => frequenciesHz[i] ?? LOWEST_HZ;
   for (let i = from - 1; i >= 0; i--) {
     const below = levelsDb[i] ?? 0;

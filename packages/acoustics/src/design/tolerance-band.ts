@@ -149,7 +149,7 @@ function read({ sweep, bandStart, bandEnd }: Frame, system: DesignSystem): Figur
   return {
     outputDb,
     peakDb: (splDb[top] ?? 0) - outputDb,
-    lowCornerHz: cornerOf(sweep.frequenciesHz, splDb, { from: top, meanDb: outputDb }),
+    lowCornerHz: cornerOf(sweep.frequenciesHz, splDb, top),
   };
 }
 

@@ -43,7 +43,7 @@ export type FlattestInCarInput = Omit<BestBoxInput, 'aim'>;
 export type BandFigures = {
   /** Mean of the level within all limits, dB. `loud` is the highest. */
   readonly outputDb: number;
-  /** Down to where that level stays within 3 dB of its mean. `deep` is the lowest. */
+  /** Down to where that level stays within 3 dB of its loudest in the band. `deep` is the lowest. */
   readonly lowCornerHz: number;
   /** Root mean square of the level without limits about its mean, dB. `smooth` is the least. */
   readonly deviationDb: number;

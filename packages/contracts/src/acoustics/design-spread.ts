@@ -39,7 +39,7 @@ export const toleranceBandSchema = z.strictObject({
   /** Where the band of curves is drawn. */
   shown: designBandSchema.prefault({ lowHz: 10, highHz: 120 }),
   points: wholeNumber(10, 300).default(60),
-  /** Whose mean level corner and peak are counted from; what lies outside `shown` is left out. */
+  /** From whose loudest point the corner and from whose mean the peak is counted; what lies outside `shown` is left out. */
   band: designBandSchema.prefault({ lowHz: 30, highHz: 80 }),
   draws: wholeNumber(20, 2_000).default(200),
   seed: wholeNumber(0, 4_294_967_295).default(1),
@@ -78,7 +78,7 @@ export type ToleranceBand = {
   readonly p5Db: readonly number[];
   readonly p50Db: readonly number[];
   readonly p95Db: readonly number[];
-  /** Down to where the level stays within 3 dB of the band's mean. */
+  /** Down to where the level stays within 3 dB of its loudest in the band. */
   readonly lowCornerHz: SpreadFigure;
   /** Highest level in the band above the band's mean. */
   readonly peakDb: SpreadFigure;
