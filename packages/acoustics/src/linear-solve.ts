@@ -62,35 +62,37 @@ export function factorise(system: LinearSystem): boolean {
 /** The unknowns for one right-hand side, from the factors. `right` and `unknowns` are two different lists. */
 export function substitute(system: LinearSystem, right: ComplexList, unknowns: ComplexList): void {
   const { size, re, im, order } = system;
+  const { re: rightRe, im: rightIm } = right;
+  const { re: unknownRe, im: unknownIm } = unknowns;
   for (let row = 0; row < size; row++) {
-    let sumRe = at(right.re, wholeAt(order, row));
-    let sumIm = at(right.im, wholeAt(order, row));
+    let sumRe = at(rightRe, wholeAt(order, row));
+    let sumIm = at(rightIm, wholeAt(order, row));
     for (let k = 0; k < row; k++) {
       const a = at(re, row * size + k);
       const b = at(im, row * size + k);
-      const c = at(unknowns.re, k);
-      const d = at(unknowns.im, k);
+      const c = at(unknownRe, k);
+      const d = at(unknownIm, k);
       sumRe -= a * c - b * d;
       sumIm -= a * d + b * c;
     }
-    unknowns.re[row] = sumRe;
-    unknowns.im[row] = sumIm;
+    unknownRe[row] = sumRe;
+    unknownIm[row] = sumIm;
   }
   for (let row = size - 1; row >= 0; row--) {
-    let sumRe = at(unknowns.re, row);
-    let sumIm = at(unknowns.im, row);
+    let sumRe = at(unknownRe, row);
+    let sumIm = at(unknownIm, row);
     for (let k = row + 1; k < size; k++) {
       const a = at(re, row * size + k);
       const b = at(im, row * size + k);
-      const c = at(unknowns.re, k);
-      const d = at(unknowns.im, k);
+      const c = at(unknownRe, k);
+      const d = at(unknownIm, k);
       sumRe -= a * c - b * d;
       sumIm -= a * d + b * c;
     }
     const a = at(re, row * size + row);
     const b = at(im, row * size + row);
-    unknowns.re[row] = a * sumRe - b * sumIm;
-    unknowns.im[row] = a * sumIm + b * sumRe;
+    unknownRe[row] = a * sumRe - b * sumIm;
+    unknownIm[row] = a * sumIm + b * sumRe;
   }
 }
 

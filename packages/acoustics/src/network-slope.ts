@@ -57,14 +57,20 @@ function turnCoils(network: CompiledNetwork, omega: number): void {
 /** Adds the branches to it: each entry's slope times the unknown of its column, into its row. */
 function turnBranches({ branches, unknowns, rightSlope }: CompiledNetwork): void {
   const { rows, columns, pattern, slope } = branches;
+  const { parts, factors } = pattern;
+  const { re: slopeRe, im: slopeIm } = slope;
+  const { re: unknownRe, im: unknownIm } = unknowns;
   const { re, im } = rightSlope;
   for (let entry = 0; entry < rows.length; entry++) {
     const row = wholeAt(rows, entry);
     const column = wholeAt(columns, entry);
-    const part = wholeAt(pattern.parts, entry);
-    const factor = at(pattern.factors, entry);
-    re[row] = at(re, row) - factor * productRe(slope, part, unknowns, column);
-    im[row] = at(im, row) - factor * productIm(slope, part, unknowns, column);
+    const part = wholeAt(parts, entry);
+    const a = at(factors, entry) * at(slopeRe, part);
+    const b = at(factors, entry) * at(slopeIm, part);
+    const c = at(unknownRe, column);
+    const d = at(unknownIm, column);
+    re[row] = at(re, row) - (a * c - b * d);
+    im[row] = at(im, row) - (a * d + b * c);
   }
 }
 
