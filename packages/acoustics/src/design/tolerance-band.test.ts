@@ -122,8 +122,8 @@ describe('toleranceBand', () => {
       spread,
       shown: { lowHz: 20, highHz: 900 },
       band: { lowHz: 400, highHz: 900 },
-      points: 300,
-      draws: 2_000,
+      points: 200,
+      draws: 1_000,
     });
     const found = Math.log(lowCornerHz.p95 / lowCornerHz.p5) / (2 * 1.645);
     expect(found / expected).toBeGreaterThan(0.93);
