@@ -103,6 +103,55 @@ describe('solveResponse', () => {
     expect(phaseRad[0]).toBeCloseTo(0, 2); // pressure leads the cone by a quarter turn, the cone lags its force by one
   });
 
+  it('slows the air of a port by its area, all else alike at the same tuning', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 40, max: 300, noNaN: true }),
+        fc.integer({ min: 1, max: 6 }),
+        (mm, count) => {
+          const of = (diameterMm: number, ports: number) =>
+            answered({
+              ...medlarVented,
+              frequenciesHz: grid,
+              enclosure: {
+                kind: 'vented',
+                chamber: { netLitres: 55, ql: 7 },
+                port: { ...roundPort, mouth: { shape: 'round', diameterMm }, count: ports },
+              },
+            });
+          const [one, other] = [of(mm, count), of(100, 1)];
+          const area = (count * mm ** 2) / 100 ** 2;
+          expect(apart(one.splDb, other.splDb)).toBeLessThan(1e-9);
+          for (const [i, mps] of (one.portSpeedMps ?? []).entries()) {
+            expect((mps * area) / (other.portSpeedMps?.[i] ?? Number.NaN)).toBeCloseTo(1, 9);
+          }
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('loses level at its tuning with every leak, and with every rise of the port losses', () => {
+    const lossQ = fc.double({ min: 2, max: 200, noNaN: true });
+    fc.assert(
+      fc.property(lossQ, lossQ, (ql, qp) => {
+        const at = (leakQ: number, flowQ: number) =>
+          answered({
+            ...medlarVented,
+            frequenciesHz: [31],
+            enclosure: {
+              kind: 'vented',
+              chamber: { netLitres: 55, ql: leakQ },
+              port: { ...roundPort, qp: flowQ },
+            },
+          }).splDb[0] ?? Number.NaN;
+        expect(at(ql * 1.1, qp)).toBeGreaterThan(at(ql, qp));
+        expect(at(ql, qp * 1.1)).toBeGreaterThan(at(ql, qp));
+      }),
+      { numRuns: 60 },
+    );
+  });
+
   it('makes a huge closed box a baffle', () => {
     const huge = answered({ ...quinceClosed, frequenciesHz: grid, enclosure: closed(20_000) });
     const baffle = answered({ ...quinceClosed, frequenciesHz: grid, enclosure: { kind: 'infinite-baffle' } });

@@ -135,6 +135,28 @@ describe('response', () => {
     expect(answer.max_spl_limit).toContain('amplifier-voltage');
   });
 
+  it('follows a step and warms the coils where it is asked to', async () => {
+    const plain = await answerTo({});
+    expect(plain).not.toHaveProperty('step');
+    expect(plain).not.toHaveProperty('hot_coil');
+    const { step, hot_coil } = await answerTo({ step: { duration_ms: 100 }, hot_coil: { rise_K: 100 } });
+    expect(step?.settled).toBe(true);
+    expect(step?.t_ms.at(-1)).toBeGreaterThanOrEqual(100);
+    expect(step?.pressure_Pa).toHaveLength(step?.t_ms.length ?? 0);
+    expect(hot_coil).toMatchObject({
+      basis: 'given-rise',
+      coil_C: 120,
+      Re_ohm: expect.closeTo(3.4 * 1.39, 12),
+    });
+    for (const [i, db] of (hot_coil?.compression_dB ?? []).entries()) {
+      expect(db).toBeCloseTo((plain.spl_dB[i] ?? 0) - (hot_coil?.spl_dB[i] ?? 0), 9);
+    }
+    const { Pe_W: _, ...unrated } = request.driver;
+    expect(await refusalOf({ driver: unrated, hot_coil: {} })).toMatchObject({
+      field: 'hot_coil.Rth_K_per_W',
+    });
+  });
+
   it('names a port that cannot be built', async () => {
     const tiny = { ...port, diameter_mm: 20 };
     const answer = await answerTo({ enclosure: { type: 'vented', chamber: { volume_L: 200 }, port: tiny } });

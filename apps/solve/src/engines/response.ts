@@ -16,14 +16,19 @@ import {
 } from '@gusset/contracts/acoustics';
 import { isRefusal, type Refusal, refuse } from '@gusset/units';
 import type { SolveEngine } from '../engine.ts';
+import { answerOnRequest } from './response-on-request.ts';
 
 export const engine: SolveEngine<SolveResponseRequest, SolveResponseAnswer> = {
   name: 'response',
   inputSchema: solveResponseRequestSchema,
   outputSchema: solveResponseAnswerSchema,
   solve(request) {
-    const result = solveResponse(toSystem(request));
-    return isRefusal(result) ? inPublicWords(result) : toAnswer(request.id, result);
+    const system = toSystem(request);
+    const result = solveResponse(system);
+    if (isRefusal(result)) return inPublicWords(result);
+    const onRequest = answerOnRequest(request, system);
+    if (isRefusal(onRequest)) return inPublicWords(onRequest);
+    return { ...toAnswer(request.id, result), ...onRequest };
   },
 };
 
@@ -241,6 +246,7 @@ const PUBLIC_NAMES: readonly (readonly [engine: string, document: string])[] = [
   ['cabin.lowerHz', 'cabin.flow_Hz'],
   ['.mouth.shape', '.shape'],
   ['.sizing.lengthMm', '.length_mm'],
+  ['thermalResistanceKPerW', 'hot_coil.Rth_K_per_W'],
 ];
 
 function inPublicWords({ refusal }: Refusal): Refusal {

@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import type { DeepReadonly } from './deep-readonly.ts';
 import { coilCountSchema } from './driver.ts';
+import { hotCoilEstimateSchema, hotCoilSettingSchema } from './hot-coil.ts';
 import {
   AIR_RANGES,
   ARRAY_RANGES,
@@ -19,6 +20,7 @@ import {
 } from './ranges.ts';
 import { limitCauseSchema, portRoleSchema } from './result.ts';
 import { coilWiringSchema, frequenciesHzSchema, UNEVEN_STRINGS } from './system.ts';
+import { timeSettingSchema } from './time-response.ts';
 
 const lossQ = LOSS_Q.nullable().default(null);
 
@@ -187,6 +189,23 @@ export const solveResponseRequestSchema = z.strictObject({
   enclosure,
   cabin: cabin.nullable().default(null),
   distance_m: DISTANCE_M.default(1),
+  /** Asks for the answer to a step of the source's volts in time. */
+  step: z
+    .strictObject({
+      duration_ms: timeSettingSchema.shape.durationMs,
+      flat_to_Hz: timeSettingSchema.shape.flatToHz,
+    })
+    .nullable()
+    .default(null),
+  /** Asks for an estimate with warm coils. */
+  hot_coil: z
+    .strictObject({
+      rise_K: hotCoilSettingSchema.shape.riseK,
+      Rth_K_per_W: hotCoilSettingSchema.shape.thermalResistanceKPerW,
+      average_share: hotCoilSettingSchema.shape.averageShare,
+    })
+    .nullable()
+    .default(null),
 });
 export type SolveResponseRequest = DeepReadonly<z.infer<typeof solveResponseRequestSchema>>;
 
@@ -244,6 +263,29 @@ export const solveResponseAnswerSchema = z.strictObject({
   /** At one watt into Rdc_ohm, and at all that the coils and the amplifier take. */
   spl_1W_dB: curve.optional(),
   spl_full_power_dB: curve.optional(),
+  /** Where a step was asked for. */
+  step: z
+    .strictObject({
+      t_ms: curve,
+      pressure_Pa: curve,
+      impulse_Pa_per_s: curve,
+      flat_to_Hz: z.number(),
+      gone_by_Hz: z.number(),
+      settled: z.boolean(),
+    })
+    .optional(),
+  /** Where warm coils were asked for: an estimate. */
+  hot_coil: z
+    .strictObject({
+      basis: hotCoilEstimateSchema.shape.basis,
+      rise_K: z.number(),
+      coil_C: z.number(),
+      Re_ohm: z.number(),
+      beyond_coil: z.boolean(),
+      compression_dB: curve,
+      spl_dB: curve,
+    })
+    .optional(),
   derived: solveResponseDerivedSchema,
 });
 export type SolveResponseAnswer = DeepReadonly<z.infer<typeof solveResponseAnswerSchema>>;
