@@ -4,7 +4,7 @@
 //   dT = Rth P, P = share V²/(N Rdc(T)): a quadratic in dT, because a hot coil takes less
 // The source's whole voltage is taken to heat the coils: filters and the rise of the impedance are left out, so the
 // rise is on the high side. Where no heat resistance is stated, it is taken to be the one that brings the coils to 150 K
-// over the air at the rated power (a common end of the rating tests of IEC 60268-5 and its like).
+// over the air at the rated power: a rule of thumb, as is the rise beyond which coils are said to fail.
 import {
   firstRefusal,
   type HotCoilEstimate,
@@ -21,7 +21,7 @@ import { responseOf } from './response.ts';
 
 const PER_KELVIN = 0.0039; // copper, about 20 °C
 const RATED_RISE_K = 150;
-const COIL_STANDS_K = 200; // rise at which the glues of common coils give way
+const COIL_STANDS_K = 200; // about where the glues of common coils give way
 
 /** `system` cold and hot. Refused where nothing says how warm the coils get. */
 export function estimateHotCoil(
