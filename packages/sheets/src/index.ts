@@ -38,6 +38,7 @@ export {
   type SheetDefinition,
   type SheetOutcome,
 } from './sheet-definition.ts';
+export { cabinOf, type UsedCabin } from './sound/cabin-of.ts';
 export { enclosureOf } from './sound/enclosure-of.ts';
 export { exposureCaution, exposureMinutes, exposureWords } from './sound/exposure.ts';
 export {

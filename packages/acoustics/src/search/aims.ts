@@ -6,8 +6,8 @@
 //   even    the same without those limits: what is heard at an ordinary level
 //
 //   output     mean of `reach` over 30 to 80 Hz, dB; every part of an octave counts the same
-//   low corner the lowest frequency down to which `reach` stays within 3 dB of `output`, going down from its loudest
-//              point in the band; straight between frequencies, over their logarithm. What stays up to the end counts as 10 Hz
+//   low corner the lowest frequency down to which `reach` stays within 3 dB of its loudest point in the band, going
+//              down from there; straight between frequencies, over their logarithm. What stays up to the end counts as 10 Hz
 //   deviation  root mean square of `even` about its mean over 30 to 80 Hz, dB
 //
 //   deep = lowest low corner    loud = highest output    smooth = least deviation
@@ -35,7 +35,7 @@ export type AimFigures = Pick<FoundDesign, 'lowCornerHz' | 'outputDb' | 'deviati
 /** Levels in dB at `SEARCH_FREQUENCIES_HZ`. */
 export function aimFigures(reachDb: Float64Array, evenDb: Float64Array): AimFigures {
   const outputDb = bandMeanDb(reachDb);
-  return { outputDb, lowCornerHz: lowCornerHz(reachDb, outputDb), deviationDb: deviationDb(evenDb) };
+  return { outputDb, lowCornerHz: lowCornerHz(reachDb), deviationDb: deviationDb(evenDb) };
 }
 
 export function bandMeanDb(levelsDb: Float64Array): number {
@@ -51,9 +51,10 @@ function deviationDb(levelsDb: Float64Array): number {
   return Math.sqrt(squares / BAND_POINTS);
 }
 
-function lowCornerHz(reachDb: Float64Array, outputDb: number): number {
-  const floorDb = outputDb - CORNER_DB;
-  for (let i = loudestInBand(reachDb) - 1; i >= 0; i--) {
+function lowCornerHz(reachDb: Float64Array): number {
+  const loudest = loudestInBand(reachDb);
+  const floorDb = (reachDb[loudest] ?? 0) - CORNER_DB;
+  for (let i = loudest - 1; i >= 0; i--) {
     const below = reachDb[i] ?? 0;
     if (below >= floorDb) continue;
     const above = reachDb[i + 1] ?? floorDb;
@@ -63,7 +64,6 @@ function lowCornerHz(reachDb: Float64Array, outputDb: number): number {
   return LOWEST_HZ;
 }
 
-/** Not less than the mean, so that going down starts above the floor. */
 function loudestInBand(reachDb: Float64Array): number {
   let loudest = BAND_START;
   for (let i = BAND_START + 1; i < POINTS; i++) {
@@ -77,8 +77,8 @@ function frequencyAt(index: number): number {
 }
 
 /**
- * A corner that no design of at least `leastOutputDb` can go below when `mostDb` bounds its `reach`: where even the bound
- * lies more than 3 dB under that output, the way down has ended.
+ * A corner that no design of at least `leastOutputDb` can go below when `mostDb` bounds its `reach`: its loudest point is
+ * not under its mean, so where even the bound lies more than 3 dB under that output, the way down has ended.
  */
 export function cornerBoundHz(mostDb: Float64Array, leastOutputDb: number | null): number {
   if (leastOutputDb === null) return LOWEST_HZ;
