@@ -9,10 +9,6 @@ export type BoxLength = z.infer<typeof boxLengthSchema>;
 /** From the centre line or an edge, so that it may lie on either side. */
 const signedLengthSchema = typedLengthSchema(-20_000, 20_000);
 
-/** Faces of a straight box; a leaning front or back keeps its name. */
-export const BOX_FACES = ['front', 'back', 'top', 'bottom', 'left', 'right'] as const;
-export type BoxFaceName = (typeof BOX_FACES)[number];
-
 /** Between the maker's cut-out and the hole in the baffle, on the diameter. */
 export const DEFAULT_CUTOUT_CLEARANCE_MM = 1.5;
 

@@ -1,6 +1,5 @@
+export { BOX_FACES, type BoxFaceName } from './box-faces.ts';
 export {
-  BOX_FACES,
-  type BoxFaceName,
   type BoxInput,
   type BoxLength,
   boxInputSchema,

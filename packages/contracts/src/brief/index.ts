@@ -7,16 +7,11 @@ import {
   shortTextSchema,
   typedLengthSchema,
 } from '../common/index.ts';
+import { LISTENING_AIMS } from './listening-aims.ts';
+import { PART_BRINGERS } from './part-bringers.ts';
 
-export const LISTENING_AIMS = ['deep', 'loud', 'smooth', 'balanced'] as const;
-export const LISTENING_AIM_WORDS: Record<(typeof LISTENING_AIMS)[number], string> = {
-  deep: 'Deep: the lowest notes matter most',
-  loud: 'Loud: level matters most',
-  smooth: 'Smooth: even and tight',
-  balanced: 'Balanced: a bit of each',
-};
-
-export const PART_BRINGERS = ['shop', 'customer', 'sponsor'] as const;
+export { LISTENING_AIM_WORDS, LISTENING_AIMS } from './listening-aims.ts';
+export { PART_BRINGERS } from './part-bringers.ts';
 
 export const briefInputSchema = z.strictObject({
   /** In the customer's words. */

@@ -16,11 +16,11 @@ export {
   type TerminalCup,
 } from './box-design.ts';
 export {
-  BOX_FINDING_LEVELS,
   type BoxFinding,
   type BoxFindingCode,
   boxFindingSchema,
 } from './box-finding.ts';
+export { BOX_FINDING_LEVELS } from './box-finding-levels.ts';
 export {
   type BoxMass,
   type BoxResult,

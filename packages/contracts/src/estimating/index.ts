@@ -1,5 +1,6 @@
 // Estimating: what a quote is priced from, what pricing answers, and the quantities behind both.
 export { type LabourRates, type LabourTask, labourRatesSchema, labourTaskSchema } from './labour.ts';
+export { LINE_KINDS, type LineKind } from './line-kinds.ts';
 export { type OverrunRule, overrunRuleSchema } from './overrun.ts';
 export {
   type ChangedValue,
@@ -28,9 +29,7 @@ export {
   type Discount,
   depositRuleSchema,
   discountSchema,
-  LINE_KINDS,
   type LineExclusion,
-  type LineKind,
   type LinePricing,
   lineExclusionSchema,
   lineKindSchema,

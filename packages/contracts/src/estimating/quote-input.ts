@@ -3,6 +3,7 @@
 import { isCurrency } from '@gusset/units';
 import { z } from 'zod';
 import { priceMinorSchema } from '../common/index.ts';
+import { LINE_KINDS } from './line-kinds.ts';
 
 /** Most lines on one quote. */
 export const QUOTE_LINES_LIMIT = 500;
@@ -19,9 +20,7 @@ export const rateBasisPointsSchema = z
 /** What floating point may be off in `rate * 100` at 1000 %. */
 const RATE_NOISE = 1e-6;
 
-export const LINE_KINDS = ['material', 'part', 'labour', 'supplies', 'subcontract', 'other'] as const;
 export const lineKindSchema = z.enum(LINE_KINDS);
-export type LineKind = z.infer<typeof lineKindSchema>;
 
 /** Where a part comes from. Customer's and sponsor's are listed at 0 and are never a purchase. */
 export const partSourceSchema = z.enum(['stock', 'buy', 'customer', 'sponsor']);

@@ -1,32 +1,11 @@
 // A job as it is opened, listed and shown.
 import { z } from 'zod';
 import { idSchema, nameSchema, pageSchema, shopDateSchema } from '../common/index.ts';
+import { STANDINGS } from './standing.ts';
 
-/** Where a job stands, in the order in which it usually goes. It follows from what happened; nobody sets it. */
-export const STANDINGS = [
-  'enquiry',
-  'surveyed',
-  'priced',
-  'quoted',
-  'approved',
-  'in-bay',
-  'handed-over',
-  'declined',
-] as const;
+export { STANDING_WORDS, STANDINGS, type Standing } from './standing.ts';
+
 export const standingSchema = z.enum(STANDINGS);
-export type Standing = z.infer<typeof standingSchema>;
-
-/** In the shop's words. */
-export const STANDING_WORDS: Record<Standing, string> = {
-  enquiry: 'Enquiry',
-  surveyed: 'Measured',
-  priced: 'Priced',
-  quoted: 'With the customer',
-  approved: 'Approved',
-  'in-bay': 'In the bay',
-  'handed-over': 'Handed over',
-  declined: 'Not going ahead',
-};
 
 export const openJobSchema = z.strictObject({
   title: nameSchema,

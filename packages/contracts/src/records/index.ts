@@ -8,9 +8,7 @@ export {
   type HardwareFigures,
   hardwareFiguresSchema,
   measuredThicknessMmSchema,
-  PART_KINDS,
   type PartFigures,
-  type PartKind,
   type ProcessorFigures,
   partFiguresSchemas,
   partKindSchema,
@@ -22,6 +20,7 @@ export {
   sourceFiguresSchema,
   supplyFiguresSchema,
 } from './part-figures.ts';
+export { PART_KINDS, type PartKind } from './part-kinds.ts';
 export {
   type BayInput,
   BODY_STYLES,

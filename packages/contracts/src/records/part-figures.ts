@@ -1,6 +1,7 @@
 // The figures of each kind of part, as a catalogue keeps them.
 import { z } from 'zod';
 import { driverDataSheetSchema } from '../acoustics/index.ts';
+import { PART_KINDS, type PartKind } from './part-kinds.ts';
 
 const mm = (max: number) => z.number().positive().max(max);
 const mmOrNull = (max: number) => z.number().positive().max(max).nullable().default(null);
@@ -129,18 +130,7 @@ export const supplyFiguresSchema = z.strictObject({
 });
 export type SupplyFigures = z.infer<typeof supplyFiguresSchema>;
 
-export const PART_KINDS = [
-  'driver',
-  'amplifier',
-  'processor',
-  'source',
-  'sheet',
-  'finish',
-  'hardware',
-  'supply',
-] as const;
 export const partKindSchema = z.enum(PART_KINDS);
-export type PartKind = z.infer<typeof partKindSchema>;
 
 export const partFiguresSchemas = {
   driver: driverFiguresSchema,

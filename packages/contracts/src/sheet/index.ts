@@ -1,90 +1,10 @@
-// The numbered sheets of a job and how each travels: its number, what it reads, who may read and edit it.
-import { z } from 'zod';
-import type { Permission } from '../access/index.ts';
-
-export const SHEET_KINDS = ['brief', 'survey', 'sound', 'box', 'cutting', 'parts', 'price', 'plan'] as const;
-export const sheetKindSchema = z.enum(SHEET_KINDS);
-export type SheetKind = z.infer<typeof sheetKindSchema>;
-
-export type SheetPlace = {
-  /** Stands on the index and in the title block; stays the same when more sheets come. */
-  readonly number: string;
-  readonly title: string;
-  /** The sheets whose results it reads; all stand above it. */
-  readonly reads: readonly SheetKind[];
-  readonly readPermission: Permission;
-  readonly editPermission: Permission;
-};
-
-export const SHEETS: Record<SheetKind, SheetPlace> = {
-  brief: { number: '01', title: 'Brief', reads: [], readPermission: 'job.read', editPermission: 'job.edit' },
-  survey: {
-    number: '02',
-    title: 'Survey',
-    reads: [],
-    readPermission: 'job.read',
-    editPermission: 'survey.edit',
-  },
-  sound: {
-    number: '03',
-    title: 'Sound',
-    reads: ['brief'],
-    readPermission: 'job.read',
-    editPermission: 'design.edit',
-  },
-  box: {
-    number: '04',
-    title: 'Box',
-    reads: ['survey', 'sound'],
-    readPermission: 'job.read',
-    editPermission: 'design.edit',
-  },
-  cutting: {
-    number: '05',
-    title: 'Cutting',
-    reads: ['box'],
-    readPermission: 'job.read',
-    editPermission: 'design.edit',
-  },
-  parts: {
-    number: '07',
-    title: 'Parts',
-    reads: ['brief', 'sound', 'box', 'cutting'],
-    readPermission: 'job.read',
-    editPermission: 'parts.edit',
-  },
-  price: {
-    number: '08',
-    title: 'Price',
-    reads: ['parts'],
-    readPermission: 'money.read',
-    editPermission: 'price.edit',
-  },
-  plan: {
-    number: '09',
-    title: 'Plan',
-    reads: ['parts', 'price'],
-    readPermission: 'job.read',
-    editPermission: 'plan.edit',
-  },
-};
-
-/** One difference between what a sheet was issued from and what stands now. */
-export type SheetChange = {
-  /** Which sheet or record it comes from: `04 Box`, `Quince Q-10`. */
-  readonly source: string;
-  readonly label: string;
-  readonly before: string;
-  readonly after: string;
-};
-
-/** Revision letters: 1 = A, 26 = Z, 27 = AA. */
-export function revisionLetter(revision: number): string {
-  let rest = revision;
-  let letters = '';
-  while (rest > 0) {
-    letters = String.fromCharCode(65 + ((rest - 1) % 26)) + letters;
-    rest = Math.floor((rest - 1) / 26);
-  }
-  return letters;
-}
+// The numbered sheets of a job.
+export { sheetKindSchema } from './sheet-kind-schema.ts';
+export {
+  revisionLetter,
+  SHEET_KINDS,
+  SHEETS,
+  type SheetChange,
+  type SheetKind,
+  type SheetPlace,
+} from './sheet-places.ts';

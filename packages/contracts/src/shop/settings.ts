@@ -8,6 +8,7 @@ import {
   shopDateSchema,
   shortTextSchema,
 } from '../common/index.ts';
+import { BAY_KINDS, SKILLS } from './skills.ts';
 
 export const lengthUnitSchema = z.enum(['mm', 'in']);
 export type LengthUnit = z.infer<typeof lengthUnitSchema>;
@@ -37,38 +38,9 @@ export const taxCodeSchema = z.strictObject({
   rateBasisPoints: basisPointsSchema,
 });
 
-export const SKILLS = [
-  'any',
-  'sales',
-  'fab',
-  'saw',
-  'router',
-  'trim',
-  'finish',
-  'elec',
-  'tune',
-  'lead',
-] as const;
 export const skillSchema = z.enum(SKILLS);
-export type Skill = z.infer<typeof skillSchema>;
 
-/** What each skill is called on screens. */
-export const SKILL_NAME: Record<Skill, string> = {
-  any: 'Anyone',
-  sales: 'Customer talk',
-  fab: 'Fabrication',
-  saw: 'Table saw',
-  router: 'Router',
-  trim: 'Carpet and vinyl',
-  finish: 'Coating and paint',
-  elec: 'Wiring',
-  tune: 'Tuning',
-  lead: 'Final check',
-};
-
-export const BAY_KINDS = ['bench', 'vehicle', 'finishing'] as const;
 export const bayKindSchema = z.enum(BAY_KINDS);
-export type BayKind = z.infer<typeof bayKindSchema>;
 
 export const shopSettingsSchema = z.strictObject({
   lengthUnit: lengthUnitSchema,
