@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import type { NextConfig } from 'next';
 
 /** Workspace packages ship TypeScript sources, so Next compiles them with the app. */
@@ -22,6 +23,13 @@ const config: NextConfig = {
   poweredByHeader: false,
   // The front door (src/server.ts) adds security headers and compresses nothing twice.
   compress: true,
+  compiler: {
+    runAfterProductionCompile: async ({ distDir }) => {
+      // Only a build needs it; the front door reads these settings too.
+      const { compressStatic } = await import('./src/front-door/compress-static.ts');
+      await compressStatic(join(distDir, 'static'));
+    },
+  },
   devIndicators: false,
   // One folder up from apps/: packages are resolved from the workspace root, not from a stray lockfile above it.
   turbopack: { root: new URL('../..', import.meta.url).pathname },

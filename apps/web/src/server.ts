@@ -52,6 +52,7 @@ const door = await buildFrontDoor({
   tls,
   trustedTls: tls?.trusted ?? false,
   trustProxy: env.trustProxy,
+  staticFolder: resolve(APP_DIR, '.next/static'),
   logger: { level: 'warn' },
 });
 

@@ -56,6 +56,7 @@ const openDoor = async (
     tls: null,
     trustedTls: false,
     trustProxy: false,
+    staticFolder: 'no-build-here',
     logger: false,
   });
   doors.push(door);

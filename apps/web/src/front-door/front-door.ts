@@ -5,6 +5,7 @@ import fastify, { type FastifyInstance } from 'fastify';
 import type { ApiOrigins } from './api-origins.ts';
 import { apiProxy } from './api-proxy.ts';
 import { contentSecurityPolicy, STANDING_HEADERS, STRICT_TRANSPORT } from './security-headers.ts';
+import { compressedFiles, serveCompressed } from './static-files.ts';
 
 const NONCE_BYTES = 16;
 
@@ -15,6 +16,8 @@ export type FrontDoorDeps = {
   /** True when browsers trust the certificate, so the promise to stay on HTTPS may be made. */
   readonly trustedTls: boolean;
   readonly trustProxy: boolean;
+  /** `.next/static`: what the build has compressed there is sent as it is. */
+  readonly staticFolder: string;
   readonly logger: boolean | { readonly level: string };
 };
 
@@ -26,6 +29,8 @@ export async function buildFrontDoor(deps: FrontDoorDeps): Promise<FastifyInstan
     trustProxy: deps.trustProxy,
     serverFactory: (handler) => (tls ? createHttpsServer({ ...tls }, handler) : createHttpServer(handler)),
   });
+
+  serveCompressed(door, compressedFiles(deps.staticFolder));
 
   door.get('/livez', async (_request, reply) =>
     reply.header('cache-control', 'no-store').send({ live: true }),
