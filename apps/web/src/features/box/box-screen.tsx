@@ -1,6 +1,6 @@
 'use client';
 
-import { type BoxFacts, type BoxInput, type BoxSheetResult, boxInputSchema } from '@gusset/contracts/box';
+import type { BoxFacts, BoxInput, BoxSheetResult } from '@gusset/contracts/box';
 import type { BoxUpstream } from '@gusset/sheets';
 import { Button } from '../../shared/controls/button.tsx';
 import { useTRPCClient } from '../../shared/data/api-client.ts';
@@ -41,6 +41,11 @@ export type BoxScreenProps = {
   readonly start: ApiOutputs['sheet']['box']['read'];
 };
 
+const readBoxInputDraft = async (kept: unknown): Promise<BoxInput | null> => {
+  const { boxInputSchema } = await import('@gusset/contracts/box');
+  return boxInputSchema.safeParse(kept).data ?? null;
+};
+
 /** Sheet 04: the box in the car, drawn, changed on the drawing, and everything that follows from it. */
 export function BoxScreen({ opened, start }: BoxScreenProps) {
   const { job } = opened;
@@ -50,7 +55,7 @@ export function BoxScreen({ opened, start }: BoxScreenProps) {
     jobNumber: job.number,
     start,
     procedures: useTRPCClient().sheet.box,
-    readDraft: (kept) => boxInputSchema.safeParse(kept).data ?? null,
+    readDraft: readBoxInputDraft,
   });
   const rule = useLengthRule();
   const { result, outcome } = sheet;

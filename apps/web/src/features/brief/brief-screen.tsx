@@ -3,7 +3,6 @@
 import {
   type BriefInput,
   type BriefResult,
-  briefInputSchema,
   LISTENING_AIM_WORDS,
   LISTENING_AIMS,
 } from '@gusset/contracts/brief';
@@ -44,6 +43,11 @@ export type BriefScreenProps = {
   readonly start: ApiOutputs['sheet']['brief']['read'];
 };
 
+const readBriefInputDraft = async (kept: unknown): Promise<BriefInput | null> => {
+  const { briefInputSchema } = await import('@gusset/contracts/brief');
+  return briefInputSchema.safeParse(kept).data ?? null;
+};
+
 /** Sheet 01: what the customer wants, in their words, and what the design must respect. */
 export function BriefScreen({ opened, start }: BriefScreenProps) {
   const { job } = opened;
@@ -54,7 +58,7 @@ export function BriefScreen({ opened, start }: BriefScreenProps) {
     jobNumber: job.number,
     start,
     procedures: useTRPCClient().sheet.brief,
-    readDraft: (kept) => briefInputSchema.safeParse(kept).data ?? null,
+    readDraft: readBriefInputDraft,
   });
   const { input, change, mayEdit } = sheet;
   const problem = (field: keyof BriefInput) => fieldError(sheet.autosave.error, `input.${field}`);

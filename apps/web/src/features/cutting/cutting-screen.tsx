@@ -1,11 +1,6 @@
 'use client';
 
-import {
-  type CuttingFacts,
-  type CuttingInput,
-  type CuttingResult,
-  cuttingInputSchema,
-} from '@gusset/contracts/cutting-sheet';
+import type { CuttingFacts, CuttingInput, CuttingResult } from '@gusset/contracts/cutting-sheet';
 import type { CuttingUpstream } from '@gusset/sheets';
 import { Button } from '../../shared/controls/button.tsx';
 import { LinkButton } from '../../shared/controls/link-button.tsx';
@@ -44,6 +39,11 @@ export type CuttingScreenProps = {
   readonly start: ApiOutputs['sheet']['cutting']['read'];
 };
 
+const readCuttingInputDraft = async (kept: unknown): Promise<CuttingInput | null> => {
+  const { cuttingInputSchema } = await import('@gusset/contracts/cutting-sheet');
+  return cuttingInputSchema.safeParse(kept).data ?? null;
+};
+
 /** Sheet 05: every sheet as it is to be cut, the list for the saw, and what is left for the rack. */
 export function CuttingScreen({ opened, start }: CuttingScreenProps) {
   const { job } = opened;
@@ -53,7 +53,7 @@ export function CuttingScreen({ opened, start }: CuttingScreenProps) {
     jobNumber: job.number,
     start,
     procedures: useTRPCClient().sheet.cutting,
-    readDraft: (kept) => cuttingInputSchema.safeParse(kept).data ?? null,
+    readDraft: readCuttingInputDraft,
   });
   const rule = useLengthRule();
   const { result, outcome } = sheet;

@@ -1,11 +1,6 @@
 'use client';
 
-import {
-  type PartsFacts,
-  type PartsInput,
-  type PartsResult,
-  partsInputSchema,
-} from '@gusset/contracts/parts';
+import type { PartsFacts, PartsInput, PartsResult } from '@gusset/contracts/parts';
 import type { PartsUpstream } from '@gusset/sheets';
 import { Button } from '../../shared/controls/button.tsx';
 import { useTRPCClient } from '../../shared/data/api-client.ts';
@@ -30,6 +25,11 @@ export type PartsScreenProps = {
   readonly start: ApiOutputs['sheet']['parts']['read'];
 };
 
+const readPartsInputDraft = async (kept: unknown): Promise<PartsInput | null> => {
+  const { partsInputSchema } = await import('@gusset/contracts/parts');
+  return partsInputSchema.safeParse(kept).data ?? null;
+};
+
 /** Sheet 07: what the job needs and where each thing comes from; when it is expected, and what has come. */
 export function PartsScreen({ opened, start }: PartsScreenProps) {
   const { job } = opened;
@@ -39,7 +39,7 @@ export function PartsScreen({ opened, start }: PartsScreenProps) {
     jobNumber: job.number,
     start,
     procedures: useTRPCClient().sheet.parts,
-    readDraft: (kept) => partsInputSchema.safeParse(kept).data ?? null,
+    readDraft: readPartsInputDraft,
   });
   const lines = sheet.result?.lines ?? [];
   return (

@@ -1,6 +1,6 @@
 'use client';
 
-import { type PlanFacts, type PlanInput, type PlanResult, planInputSchema } from '@gusset/contracts/plan';
+import type { PlanFacts, PlanInput, PlanResult } from '@gusset/contracts/plan';
 import type { PlanUpstream } from '@gusset/sheets';
 import { useQuery } from '@tanstack/react-query';
 import { useEffect, useRef } from 'react';
@@ -32,6 +32,11 @@ export type PlanScreenProps = {
   readonly start: ApiOutputs['sheet']['plan']['read'];
 };
 
+const readPlanInputDraft = async (kept: unknown): Promise<PlanInput | null> => {
+  const { planInputSchema } = await import('@gusset/contracts/plan');
+  return planInputSchema.safeParse(kept).data ?? null;
+};
+
 /** Sheet 09: the job's tasks in the shop's forward plan, why each begins no earlier, and the promise. */
 export function PlanScreen({ opened, start }: PlanScreenProps) {
   const { job } = opened;
@@ -42,7 +47,7 @@ export function PlanScreen({ opened, start }: PlanScreenProps) {
     jobNumber: job.number,
     start,
     procedures: useTRPCClient().sheet.plan,
-    readDraft: (kept) => planInputSchema.safeParse(kept).data ?? null,
+    readDraft: readPlanInputDraft,
   });
   const { savedAt, version, issue } = sheet.data;
   // Read anew after each save and issue: both change what the shop's plan is made from.

@@ -1,11 +1,6 @@
 'use client';
 
-import {
-  type PriceFacts,
-  type PriceInput,
-  type PriceResult,
-  priceInputSchema,
-} from '@gusset/contracts/price';
+import type { PriceFacts, PriceInput, PriceResult } from '@gusset/contracts/price';
 import { type PriceUpstream, standardJobTasks } from '@gusset/sheets';
 import type { ReactNode } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
@@ -43,6 +38,11 @@ export type PriceScreenProps = {
   readonly children: ReactNode;
 };
 
+const readPriceInputDraft = async (kept: unknown): Promise<PriceInput | null> => {
+  const { priceInputSchema } = await import('@gusset/contracts/price');
+  return priceInputSchema.safeParse(kept).data ?? null;
+};
+
 /** Sheet 08: what the job costs the customer and earns the shop, line by line. */
 export function PriceScreen({ opened, start, children }: PriceScreenProps) {
   const { job } = opened;
@@ -52,7 +52,7 @@ export function PriceScreen({ opened, start, children }: PriceScreenProps) {
     jobNumber: job.number,
     start,
     procedures: useTRPCClient().sheet.price,
-    readDraft: (kept) => priceInputSchema.safeParse(kept).data ?? null,
+    readDraft: readPriceInputDraft,
   });
   const { result, input } = sheet;
   return (

@@ -1,13 +1,7 @@
 'use client';
 
 import { sketchCavity } from '@gusset/cargo';
-import {
-  type SurveyFacts,
-  type SurveyInput,
-  type SurveyResult,
-  type SurveySnapshot,
-  surveyInputSchema,
-} from '@gusset/contracts/survey';
+import type { SurveyFacts, SurveyInput, SurveyResult, SurveySnapshot } from '@gusset/contracts/survey';
 import {
   asMeasurement,
   narrowingSlab,
@@ -46,6 +40,11 @@ export type SurveyScreenProps = {
   readonly start: ApiOutputs['sheet']['survey']['read'];
 };
 
+const readSurveyInputDraft = async (kept: unknown): Promise<SurveyInput | null> => {
+  const { surveyInputSchema } = await import('@gusset/contracts/survey');
+  return surveyInputSchema.safeParse(kept).data ?? null;
+};
+
 /** Sheet 02: the measured space that this job is built into. */
 export function SurveyScreen({ opened, start }: SurveyScreenProps) {
   const { job } = opened;
@@ -56,7 +55,7 @@ export function SurveyScreen({ opened, start }: SurveyScreenProps) {
     jobNumber: job.number,
     start,
     procedures: useTRPCClient().sheet.survey,
-    readDraft: (kept) => surveyInputSchema.safeParse(kept).data ?? null,
+    readDraft: readSurveyInputDraft,
   });
   const titleBlock = useTitleCells(opened, sheet);
   const { survey } = sheet.data.facts;

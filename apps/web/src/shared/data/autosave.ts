@@ -29,8 +29,8 @@ export type AutosaveDeps<Value> = {
   readonly start: { readonly value: Value; readonly version: number };
   /** Sends the value typed over `version`; answers with the new version. */
   readonly save: (value: Value, version: number) => Promise<{ readonly version: number }>;
-  /** A kept draft as a value of today's shape; null when it no longer fits. */
-  readonly readDraft: (kept: unknown) => Value | null;
+  /** A kept draft as a value of today's shape; null when it no longer fits. May fetch the schema for it. */
+  readonly readDraft: (kept: unknown) => Value | null | Promise<Value | null>;
   readonly store: DraftStore;
   readonly nowMs: () => number;
   /** Runs `act` later; the answer cancels it. */
@@ -146,8 +146,8 @@ export function createAutosave<Value>(deps: AutosaveDeps<Value>): Autosave<Value
     restore: async () => {
       const kept = await store.read(key);
       if (kept === null || isDirty) return;
-      const value = readDraft(kept.value);
-      if (value === null) return;
+      const value = await readDraft(kept.value);
+      if (value === null || isDirty) return;
       version = kept.version;
       isDirty = true;
       set({ value, isRestored: true });

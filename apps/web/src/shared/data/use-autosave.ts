@@ -4,7 +4,7 @@ import type { Conflict } from '@gusset/contracts/errors';
 import { useEffect, useState, useSyncExternalStore } from 'react';
 import type { SaveStatus } from '../marks/save-state.tsx';
 import { useDisplay } from '../shell/display-provider.tsx';
-import { type Autosave, type AutosaveState, createAutosave } from './autosave.ts';
+import { type Autosave, type AutosaveDeps, type AutosaveState, createAutosave } from './autosave.ts';
 import { browserDrafts, type DraftKey } from './drafts.ts';
 import type { ShownError } from './shop-error.ts';
 
@@ -13,8 +13,8 @@ export type UseAutosaveOptions<Value> = {
   /** As loaded; a later refetch does not overwrite what someone is typing. */
   readonly start: { readonly value: Value; readonly version: number };
   readonly save: (value: Value, version: number) => Promise<{ readonly version: number }>;
-  /** Usually `(kept) => schema.safeParse(kept).data ?? null`. */
-  readonly readDraft: (kept: unknown) => Value | null;
+  /** Usually the contract's schema, fetched when a draft was kept: pages don't send the validator. */
+  readonly readDraft: AutosaveDeps<Value>['readDraft'];
 };
 
 export type UsedAutosave<Value> = {

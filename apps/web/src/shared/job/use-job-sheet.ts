@@ -7,7 +7,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useMemo, useRef, useState } from 'react';
 import { useTRPC } from '../data/api-client.ts';
 import { type ShownError, shownError } from '../data/shop-error.ts';
-import { type UsedAutosave, useAutosave } from '../data/use-autosave.ts';
+import { type UseAutosaveOptions, type UsedAutosave, useAutosave } from '../data/use-autosave.ts';
 import { useEngine } from '../data/use-engine.ts';
 import { isInField, useFollow } from '../data/use-follow.ts';
 import { usePerson } from '../shell/person.tsx';
@@ -21,8 +21,8 @@ export type UseJobSheetOptions<Input, Facts, Upstream, Result> = {
   readonly start: SheetData<Input, Facts, Upstream, Result>;
   /** `useTRPCClient().sheet.<kind>` */
   readonly procedures: SheetProcedures<SheetData<Input, Facts, Upstream, Result>, Input>;
-  /** Usually `(kept) => schema.safeParse(kept).data ?? null`. */
-  readonly readDraft: (kept: unknown) => Input | null;
+  /** The contract's schema, fetched when a draft was kept. */
+  readonly readDraft: UseAutosaveOptions<Input>['readDraft'];
 };
 
 export type JobSheet<Input, Facts, Upstream, Result> = {

@@ -1,7 +1,7 @@
 // Sentences of the forward plan: why a task begins no earlier, why a job is not ready earlier, what a change moved.
 
 import type { BoundBy, ChangedPromise, PlanReason, ShopPlan, WaitReason } from '@gusset/contracts/planning';
-import { SKILL_NAME, skillSchema } from '@gusset/contracts/shop';
+import { SKILL_NAME, SKILLS } from '@gusset/contracts/shop';
 import { formatInstant, formatShopDate, toShopTime } from '@gusset/units';
 
 export type PlanFrame = {
@@ -105,7 +105,7 @@ export function lapsedPinWords({
   readonly personName: string;
   readonly skill: string;
 }): string {
-  const named = skillSchema.safeParse(skill).data;
+  const named = SKILLS.find((known) => known === skill);
   const what = named === undefined ? skill : SKILL_NAME[named].toLowerCase();
   return `${title} was pinned on ${personName}, who does not do ${what}. The pin is left aside: whoever does it takes the task.`;
 }

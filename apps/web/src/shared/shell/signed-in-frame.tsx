@@ -1,7 +1,6 @@
 'use client';
 
 import type { ReactNode } from 'react';
-import { authClient } from '../data/auth-client.ts';
 import { DataProvider } from '../data/data-provider.tsx';
 import { useLiveUpdates } from '../data/live-updates.ts';
 import { useUnsent } from '../data/use-unsent.ts';
@@ -35,6 +34,7 @@ function FrameWithData({ display, shop, person, children }: SignedInFrameProps) 
   const unsent = useUnsent(person);
   const search = useRecordSearch();
   const signOut = async (): Promise<void> => {
+    const { authClient } = await import('../data/auth-client.ts');
     await authClient.signOut();
     // A full load: nothing of this person stays in the memory of a shared tablet.
     window.location.assign(paths.signIn());
