@@ -39,19 +39,18 @@ export {
   type SheetOutcome,
 } from './sheet-definition.ts';
 export { cabinOf, type UsedCabin } from './sound/cabin-of.ts';
-export { enclosureOf } from './sound/enclosure-of.ts';
-export { exposureCaution, exposureMinutes, exposureWords } from './sound/exposure.ts';
 export {
   type ChartChoice,
-  chartAssumptions,
-  chartsOf,
+  type ChartSpread,
   designDash,
   designName,
   freeLetter,
-  limitCauseWords,
-  type SoundChart,
-  soundChart,
-} from './sound/sound-charts.ts';
+} from './sound/chart-lines.ts';
+export { enclosureOf } from './sound/enclosure-of.ts';
+export { exposureCaution, exposureMinutes, exposureWords } from './sound/exposure.ts';
+export { limitCauseWords } from './sound/limit-charts.ts';
+export { soundSystem } from './sound/solve-design.ts';
+export { chartAssumptions, chartsOf, type SoundChart, soundChart } from './sound/sound-charts.ts';
 export { portWords } from './sound/sound-figures.ts';
 export { soundSection } from './sound/sound-section.ts';
 export { type SoundUpstream, soundSheet } from './sound/sound-sheet.ts';

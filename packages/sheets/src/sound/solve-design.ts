@@ -17,36 +17,67 @@ import type {
 import {
   type Contradiction,
   type DriverFact,
+  designOf,
   mostCurrent,
   type SolvedDesign,
   type SoundAmplifierResult,
   type SoundDesign,
+  type SoundFacts,
+  type SoundInput,
   type SoundPortResult,
   type SoundRadiatorResult,
   type Stretch,
 } from '@gusset/contracts/sound';
 import { isRefusal, type RefusalDetail, refuse } from '@gusset/units';
 import { incomplete, type Missing, ready, refused, type SheetOutcome } from '../sheet-definition.ts';
-import type { UsedCabin } from './cabin-of.ts';
+import { cabinOf, type UsedCabin } from './cabin-of.ts';
 import { chambersOf, enclosureOf, missingOfEnclosure, refuseEnclosure } from './enclosure-of.ts';
 import { atSheetField } from './engine-fields.ts';
 import { portResult } from './port-of.ts';
-import { arrayOf, filtersOf, missingOfSignal } from './signal-of.ts';
+import { arrayOf, filtersOf, missingOfSignal, type PlacedFilter } from './signal-of.ts';
 import { BAND, CURVES, highestInBand, stretchesWhere } from './sound-band.ts';
 
 /** `driver` is the record that the design names; null = none, or it went. */
 export function solveDesign(
   design: SoundDesign,
   driver: DriverFact | null,
-  { cabin }: UsedCabin,
+  used: UsedCabin,
 ): SheetOutcome<SolvedDesign> {
+  const entered = systemOf(design, driver, used);
+  if (entered.state !== 'ready') return entered;
+  const { system, filters, driver: known } = entered.result;
+  const curves = solveResponse(system);
+  if (isRefusal(curves)) return refused([atSheetField(curves.refusal, filters)]);
+  const findings = soundVerdict(system, curves, BAND);
+  if (isRefusal(findings)) return refused([atSheetField(findings.refusal, filters)]);
+  return ready(solved(design, known, { ...entered.result, curves, findings }));
+}
+
+/** The design that counts as a circuit for the engine's other questions; null while it is not complete. */
+export function soundSystem(input: SoundInput, facts: SoundFacts): SoundSystemInput | null {
+  const driver = facts.driver?.id === input.driverId ? facts.driver : null;
+  const entered = systemOf(designOf(input), driver, cabinOf(input.cabin, facts));
+  return entered.state === 'ready' ? entered.result.system : null;
+}
+
+type EnteredSystem = KnownDrivers &
+  Supply & {
+    readonly driver: DriverFact;
+    readonly system: SoundSystemInput;
+    readonly filters: readonly PlacedFilter[];
+  };
+
+function systemOf(
+  design: SoundDesign,
+  driver: DriverFact | null,
+  { cabin }: UsedCabin,
+): SheetOutcome<EnteredSystem> {
   const missing = missingOf(design, driver);
   if (missing.length > 0 || driver === null) return incomplete(missing);
   const known = knownDrivers(design, driver);
   if (!('parameters' in known)) return refused([known]);
   const openings = refuseEnclosure(design);
   if (openings.length > 0) return refused(openings);
-
   const filters = filtersOf(design);
   const supply = supplyOf(design, arrayResistanceOhm(known.parameters, known.array));
   const system: SoundSystemInput = {
@@ -64,11 +95,7 @@ export function solveDesign(
     enclosure: enclosureOf(design),
     cabin,
   };
-  const curves = solveResponse(system);
-  if (isRefusal(curves)) return refused([atSheetField(curves.refusal, filters)]);
-  const findings = soundVerdict(system, curves, BAND);
-  if (isRefusal(findings)) return refused([atSheetField(findings.refusal, filters)]);
-  return ready(solved(design, driver, { ...known, ...supply, curves, findings }));
+  return ready({ ...known, ...supply, driver, system, filters });
 }
 
 function missingOf(design: SoundDesign, driver: DriverFact | null): readonly Missing[] {

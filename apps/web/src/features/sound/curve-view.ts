@@ -1,7 +1,10 @@
 'use client';
 
 import type { DesignLetter, SoundResult } from '@gusset/contracts/sound';
+import type { ChartSpread } from '@gusset/sheets';
 import { useState } from 'react';
+import type { SoundSheet } from './use-sound-sheet.ts';
+import { useSpread } from './use-spread.ts';
 
 /** Where a reader looks first when the curve has no lower end. */
 const START_HZ = 40;
@@ -12,6 +15,10 @@ export type CurveView = {
   readonly onCursor: (hz: number) => void;
   readonly isFreeAir: boolean;
   readonly onFreeAir: (isFreeAir: boolean) => void;
+  /** What parts and work within their tolerances make of it. */
+  readonly isSpread: boolean;
+  readonly onSpread: (isSpread: boolean) => void;
+  readonly spread: ChartSpread | null;
   /** Designs laid over the one that counts. */
   readonly letters: readonly DesignLetter[];
   readonly onLetters: (shown: readonly DesignLetter[]) => void;
@@ -20,9 +27,11 @@ export type CurveView = {
 };
 
 /** A design that is added is drawn until somebody takes it off the charts. */
-export function useCurveView(result: SoundResult | null, issued: SoundResult | null): CurveView {
+export function useCurveView({ result, input, data }: SoundSheet, issued: SoundResult | null): CurveView {
   const [cursorHz, onCursor] = useState(result?.reachesHz ?? START_HZ);
   const [isFreeAir, onFreeAir] = useState(false);
+  const [isSpread, onSpread] = useState(false);
+  const spread = useSpread(input, data.facts, isSpread);
   const [hidden, setHidden] = useState<readonly DesignLetter[]>([]);
   const all = (result?.variants ?? []).map(({ letter }) => letter);
   return {
@@ -30,6 +39,9 @@ export function useCurveView(result: SoundResult | null, issued: SoundResult | n
     onCursor,
     isFreeAir,
     onFreeAir,
+    isSpread,
+    onSpread,
+    spread,
     letters: all.filter((letter) => !hidden.includes(letter)),
     onLetters: (shown) => setHidden(all.filter((letter) => !shown.includes(letter))),
     issued,

@@ -19,13 +19,13 @@ export type LevelCurveProps = { readonly result: SoundResult; readonly view: Cur
 
 /** The level, in sight while the settings under it are worked on, with what stands at its cursor. */
 export function LevelCurve({ result, view }: LevelCurveProps) {
-  const { cursorHz, onCursor, isFreeAir, onFreeAir, letters, issued } = view;
+  const { cursorHz, onCursor, isFreeAir, onFreeAir, isSpread, onSpread, spread, letters, issued } = view;
   const isCoarse = useMediaQuery(COARSE_POINTER);
   const lettersKey = letters.join('');
   // biome-ignore lint/correctness/useExhaustiveDependencies: letters are a new list each time and their key is not.
   const input = useMemo(
-    () => soundChart('level', result, { isFreeAir, letters, issued }),
-    [result, isFreeAir, lettersKey, issued],
+    () => soundChart('level', result, { isFreeAir, letters, issued, spread }),
+    [result, isFreeAir, lettersKey, issued, spread],
   );
   const at = nearestPoint(result.curves.frequenciesHz, cursorHz);
   const figures = readingAt(result, at);
@@ -34,13 +34,16 @@ export function LevelCurve({ result, view }: LevelCurveProps) {
     <section className={styles.level} aria-label="Level">
       <div className={styles.head}>
         <h2 className="caption">{input.title}</h2>
-        {result.cabin === 'none' ? null : (
-          <div data-screen-only="">
+        <div className={styles.toggles} data-screen-only="">
+          <Switch isSelected={isSpread} onChange={onSpread}>
+            Tolerances
+          </Switch>
+          {result.cabin === 'none' ? null : (
             <Switch isSelected={isFreeAir} onChange={onFreeAir}>
               Outdoors
             </Switch>
-          </div>
-        )}
+          )}
+        </div>
       </div>
       <CursorChart
         input={input}

@@ -25,7 +25,7 @@ export function SoundCurves({ result, view }: SoundCurvesProps) {
         .filter((chart) => chart !== 'level')
         .map((chart) => ({
           chart,
-          input: soundChart(chart, result, { isFreeAir: false, letters, issued }),
+          input: soundChart(chart, result, { isFreeAir: false, letters, issued, spread: null }),
         })),
     [result, lettersKey, issued],
   );

@@ -27,7 +27,7 @@ export function SoundScreen({ opened, start }: SoundScreenProps) {
   const sheet = useSoundSheet(opened, start);
   const { result } = sheet;
   const issued = sheet.isDraft && sheet.data.issue !== null ? sheet.data.issue.result : null;
-  const view = useCurveView(result, issued);
+  const view = useCurveView(sheet, issued);
   const caption =
     result === null
       ? 'Sound'

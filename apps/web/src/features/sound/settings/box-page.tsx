@@ -68,39 +68,39 @@ export function BoxPage({ sheet }: SettingPageProps) {
           ) : null}
           {enclosure === 'dual-tuned-bandpass' ? <TuningSlider sheet={sheet} port="rearPort" /> : null}
           {isBandpass || enclosure === 'vented' ? <TuningSlider sheet={sheet} port="port" /> : null}
+          {enclosure === 'infinite-baffle' ? null : (
+            <FieldGrid cellMinPx={150}>
+              <Select
+                label={isBandpass ? 'Lining behind' : FIELD_WORDS.fill}
+                options={fillOptions}
+                value={input.fill}
+                onChange={(fill) => change({ fill })}
+                isDisabled={isDisabled}
+              />
+              {isBandpass ? (
+                <Select
+                  label="Lining in front"
+                  options={fillOptions}
+                  value={input.front.fill}
+                  onChange={(fill) => changeIn(sheet, 'front', { fill })}
+                  isDisabled={isDisabled}
+                />
+              ) : null}
+              <Select
+                label={FIELD_WORDS.leak}
+                options={LEAKS.map((leak) => ({
+                  id: leak,
+                  label: LEAK_WORDS[leak],
+                  detail: `leak Q ${LEAK_Q[leak]}`,
+                }))}
+                value={input.leak}
+                onChange={(leak) => change({ leak })}
+                isDisabled={isDisabled}
+              />
+            </FieldGrid>
+          )}
         </div>
       </div>
-      {enclosure === 'infinite-baffle' ? null : (
-        <FieldGrid cellMinPx={190}>
-          <Select
-            label={isBandpass ? 'Lining behind' : FIELD_WORDS.fill}
-            options={fillOptions}
-            value={input.fill}
-            onChange={(fill) => change({ fill })}
-            isDisabled={isDisabled}
-          />
-          {isBandpass ? (
-            <Select
-              label="Lining in front"
-              options={fillOptions}
-              value={input.front.fill}
-              onChange={(fill) => changeIn(sheet, 'front', { fill })}
-              isDisabled={isDisabled}
-            />
-          ) : null}
-          <Select
-            label={FIELD_WORDS.leak}
-            options={LEAKS.map((leak) => ({
-              id: leak,
-              label: LEAK_WORDS[leak],
-              detail: `leak Q ${LEAK_Q[leak]}`,
-            }))}
-            value={input.leak}
-            onChange={(leak) => change({ leak })}
-            isDisabled={isDisabled}
-          />
-        </FieldGrid>
-      )}
       <Suggestions sheet={sheet} />
     </div>
   );

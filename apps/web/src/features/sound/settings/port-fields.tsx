@@ -7,6 +7,7 @@ import { LengthField } from '../../../shared/controls/length-field.tsx';
 import { NumberField } from '../../../shared/controls/number-field.tsx';
 import { RadioGroup } from '../../../shared/controls/radio-group.tsx';
 import { Select } from '../../../shared/controls/select.tsx';
+import { PortChoice } from './port-choice.tsx';
 import { changeIn, errorAt, keptFigure, type SettingPageProps } from './setting-page.ts';
 import styles from './settings.module.css';
 
@@ -121,6 +122,7 @@ export function PortFields({ sheet, field, title }: PortFieldsProps) {
           <LengthField label="Length, flares included" {...length('length')} {...LENGTH_MM} />
         )}
       </div>
+      <PortChoice sheet={sheet} field={field} />
     </fieldset>
   );
 }

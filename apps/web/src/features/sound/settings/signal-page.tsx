@@ -9,6 +9,7 @@ import { FIELD_WORDS } from '../sound-field-words.ts';
 import { PassFields } from './pass-fields.tsx';
 import { changeIn, errorAt, keptFigure, type SettingPageProps } from './setting-page.ts';
 import styles from './settings.module.css';
+import { SubsonicHelp } from './subsonic-help.tsx';
 
 const AMPLIFIER: readonly {
   readonly part: keyof SoundAmplifier;
@@ -63,6 +64,7 @@ export function SignalPage({ sheet }: SettingPageProps) {
         <PassFields sheet={sheet} field="highPass" detail="Keeps what only moves the cone away from it" />
         <PassFields sheet={sheet} field="lowPass" detail="Leaves what stands above to other drivers" />
       </div>
+      <SubsonicHelp sheet={sheet} />
       <Equaliser sheet={sheet} />
     </div>
   );

@@ -1,46 +1,44 @@
 'use client';
 
-import type { AlignmentStrength } from '@gusset/contracts/acoustics';
+import { soundSystem } from '@gusset/sheets';
+import { useMemo, useState } from 'react';
 import { Button } from '../../../shared/controls/button.tsx';
 import type { SettingPageProps } from './setting-page.ts';
 import styles from './settings.module.css';
-import { type Suggestion, suggestionsFor } from './suggested-boxes.ts';
+import { evenestInCar, suggestionsFor } from './suggested-boxes.ts';
 
-/** Named by what they do; the textbook's name stands small beside them. */
-const STRENGTH_WORDS: Readonly<Record<AlignmentStrength, string>> = {
-  flattest: 'Flattest',
-  deepest: 'Deepest',
-  gentlest: 'Gentlest fall',
-  'shortest-ringing': 'Shortest ringing',
-  smallest: 'Smallest',
-};
-
-/** The boxes that theory knows for these drivers: one press sets volume and tuning. */
+/** Boxes by what they do: one press sets volume and tuning, and the curves show what came of it. */
 export function Suggestions({ sheet }: SettingPageProps) {
-  const { input, data, change, mayEdit } = sheet;
-  const offered = mayEdit ? suggestionsFor(input, data.facts.driver) : [];
-  if (offered.length === 0) return null;
-  const choose = ({ netLitres, tuningHz }: Suggestion) => {
-    const targetNet = { litres: netLitres, typed: netLitres.toFixed(1) };
-    if (tuningHz === null) {
-      change({ targetNet });
-      return;
-    }
-    const tuning = { value: tuningHz, typed: tuningHz.toFixed(1) };
-    change({ targetNet, port: { ...input.port, by: 'tuning', tuning } });
+  const { input, data, change, mayEdit, result } = sheet;
+  const [hasNone, setHasNone] = useState(false);
+  const system = useMemo(() => soundSystem(input, data.facts), [input, data.facts]);
+  if (!mayEdit || system === null) return null;
+  const offered = suggestionsFor(input, system);
+  const isLookedFor = input.enclosure === 'closed' || input.enclosure === 'vented';
+  const hasCabin = result !== null && result.cabin !== 'none';
+  const take = () => {
+    const changes = evenestInCar(input, system);
+    setHasNone(changes === null);
+    if (changes !== null) change(changes);
   };
+  if (offered.length === 0 && !(isLookedFor && hasCabin)) return null;
   return (
     <fieldset className={styles.aims} aria-label="Box by aim">
-      {offered.map((suggestion) => (
-        <Button key={suggestion.key} onPress={() => choose(suggestion)}>
-          {suggestion.strengths.map((strength) => STRENGTH_WORDS[strength]).join(', ')} ·{' '}
-          {suggestion.netLitres.toFixed(1)} L
-          {suggestion.tuningHz === null ? '' : `, ${suggestion.tuningHz.toFixed(1)} Hz`}{' '}
-          <small>
-            {suggestion.textbook}, −3 dB at {suggestion.f3Hz.toFixed(0)} Hz
-          </small>
+      {isLookedFor && hasCabin ? (
+        <Button onPress={take}>
+          Evenest in this car <small>30 to 80 Hz, looked for by the curve</small>
+        </Button>
+      ) : null}
+      {offered.map(({ key, words, detail, changes }) => (
+        <Button key={key} onPress={() => change(changes)}>
+          {words} <small>{detail}</small>
         </Button>
       ))}
+      {hasNone ? (
+        <p className={styles.hint} role="status">
+          No box between 5 and 150 L can be built with this opening: take a larger one.
+        </p>
+      ) : null}
     </fieldset>
   );
 }
