@@ -34,6 +34,11 @@ export function MyDay({ view, day, frame, isToday }: MyDayProps) {
     <section className={styles.mine} aria-label="My day">
       <h2 className="caption">My day</h2>
       {acts.problem === null ? null : <Verdict tone="fail" words={acts.problem} />}
+      {acts.isHeld ? (
+        <Verdict tone="check" words="Not reported yet: no connection">
+          It is sent when the connection is back. Leave this page open.
+        </Verdict>
+      ) : null}
       {tasks.length === 0 ? <p className={styles.quiet}>Nothing is planned for you on this day.</p> : null}
       <ol className={styles.tasks}>
         {tasks.map((task) => (
@@ -91,12 +96,16 @@ type TaskButtonsProps = {
 function TaskButtons({ task, view, acts, isNext }: TaskButtonsProps) {
   const version = view.tasks.find(({ id }) => id === task.taskId)?.version ?? 0;
   const at = { taskId: task.taskId, version };
+  const state = {
+    isPending: acts.busyWith === task.taskId,
+    isDisabled: acts.busyWith !== null && acts.busyWith !== task.taskId,
+  };
   return (
     <div className={styles.buttons}>
       {task.state === 'planned' ? (
         <Button
           look={isNext ? 'primary' : 'plain'}
-          isPending={acts.isPending}
+          {...state}
           aria-label={isNext ? `Start my next task: ${task.title}` : `Start ${task.title}`}
           onPress={() => acts.start(task, at)}
         >
@@ -105,12 +114,12 @@ function TaskButtons({ task, view, acts, isNext }: TaskButtonsProps) {
       ) : null}
       {task.state === 'running' ? (
         <>
-          <Button look="quiet" isPending={acts.isPending} onPress={() => acts.reopen(task, at)}>
+          <Button look="quiet" {...state} onPress={() => acts.reopen(task, at)}>
             Not started after all
           </Button>
           <Button
             look="primary"
-            isPending={acts.isPending}
+            {...state}
             aria-label={`${task.title} is done`}
             onPress={() => acts.finish(task, at)}
           >
@@ -119,7 +128,7 @@ function TaskButtons({ task, view, acts, isNext }: TaskButtonsProps) {
         </>
       ) : null}
       {task.state === 'done' ? (
-        <Button look="quiet" isPending={acts.isPending} onPress={() => acts.reopen(task, at)}>
+        <Button look="quiet" {...state} onPress={() => acts.reopen(task, at)}>
           Not done yet
         </Button>
       ) : null}
@@ -142,6 +151,7 @@ function useTaskActs() {
   const starting = useMutation(trpc.task.start.mutationOptions(again));
   const finishing = useMutation(trpc.task.finish.mutationOptions(again));
   const reopening = useMutation(trpc.task.reopen.mutationOptions(again));
+  const all = [starting, finishing, reopening];
   const report = async (work: () => Promise<unknown>, words: string) => {
     setProblem(null);
     try {
@@ -167,7 +177,10 @@ function useTaskActs() {
   return {
     problem,
     asked,
-    isPending: starting.isPending || finishing.isPending || reopening.isPending,
+    /** The task that is being reported on; one at a time. */
+    busyWith: all.find(({ isPending }) => isPending)?.variables?.taskId ?? null,
+    /** A report waits on this device for the connection. */
+    isHeld: all.some(({ isPaused }) => isPaused),
     start: (task: PlannedTask, at: At) => void start(task, at),
     startEvenThough: (reason: string) => {
       if (asked !== null) void start(asked.task, asked.at, reason);

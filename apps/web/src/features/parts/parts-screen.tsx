@@ -53,7 +53,7 @@ export function PartsScreen({ opened, start }: PartsScreenProps) {
         viewCaption={`${lines.length} ${lines.length === 1 ? 'line' : 'lines'}`}
         titleBlock={useTitleCells(opened, sheet)}
         isStale={sheet.isStale}
-        notesOnPaper="above"
+        notesFirst
         notes={<PartsNotes sheet={sheet} />}
       >
         <div className={styles.view}>

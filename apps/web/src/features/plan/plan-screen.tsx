@@ -72,7 +72,7 @@ export function PlanScreen({ opened, start }: PlanScreenProps) {
         }
         titleBlock={useTitleCells(opened, sheet)}
         isStale={planned.isFetching && view !== null}
-        notesOnPaper="above"
+        notesFirst
         notes={<PlanNotes sheet={sheet} view={view} jobId={job.id} onPromised={() => void refetch()} />}
       >
         <div className={styles.view}>

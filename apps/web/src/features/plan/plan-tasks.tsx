@@ -67,6 +67,7 @@ function TaskLine({ task, sheet, view, isCritical }: TaskLineProps) {
     list.find((entry) => entry.id === id)?.name ?? '';
   const pin = pinOf(sheet.input, task.key);
   const isPinned = pin.personId !== null || pin.bayId !== null || pin.earliestOn !== null;
+  const pinWords = isOpen ? 'Close' : isPinned ? 'Pinned' : 'Pin';
   return (
     <li className={styles.task} data-state={task.state} data-critical={isCritical}>
       <div className={styles.what}>
@@ -98,10 +99,10 @@ function TaskLine({ task, sheet, view, isCritical }: TaskLineProps) {
         <Button
           look="quiet"
           aria-expanded={isOpen}
-          aria-label={`Pin ${task.title}`}
+          aria-label={`${pinWords} ${task.title}`}
           onPress={() => setIsOpen(!isOpen)}
         >
-          {isOpen ? 'Close' : isPinned ? 'Pinned' : 'Pin'}
+          {pinWords}
         </Button>
       ) : null}
       {isOpen ? <PinFields task={task} sheet={sheet} view={view} /> : null}

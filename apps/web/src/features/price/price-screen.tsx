@@ -67,7 +67,7 @@ export function PriceScreen({ opened, start, children }: PriceScreenProps) {
           viewCaption={`Priced list · ${sheet.data.facts.currency}`}
           titleBlock={useTitleCells(opened, sheet)}
           isStale={sheet.isStale}
-          notesOnPaper="above"
+          notesFirst
           notes={<PriceNotes sheet={sheet} />}
         >
           {input.tasks === null ? (

@@ -14,8 +14,8 @@ export type SheetFrameProps = {
   readonly children: ReactNode;
   /** Verdict, schedules, cautions; beside the view, under it on narrow screens. */
   readonly notes?: ReactNode;
-  /** On paper: beside a drawing of one page, above a list of several, which then has the paper's whole width. */
-  readonly notesOnPaper?: 'beside' | 'above';
+  /** Of a list: where notes don't fit beside it, on narrow screens and on paper, they stand above. */
+  readonly notesFirst?: boolean;
   readonly titleBlock: readonly TitleCell[];
   /** True while a new result is being worked out: the old one stays and dims. */
   readonly isStale?: boolean;
@@ -26,29 +26,27 @@ export function SheetFrame({
   viewCaption,
   children,
   notes,
-  notesOnPaper = 'beside',
+  notesFirst = false,
   titleBlock,
   isStale = false,
 }: SheetFrameProps) {
+  const aside =
+    notes == null ? null : (
+      <aside className={styles.notes} aria-label="Notes" data-first={notesFirst} data-stale={isStale}>
+        {notes}
+      </aside>
+    );
   return (
     <div className={styles.paper}>
       <Zones names={COLUMNS} className={styles.zonesAcross} />
       <Zones names={LINES} className={styles.zonesDown} />
-      <div className={classNames(styles.frame, notes != null && styles.hasNotes)}>
+      <div className={classNames(styles.frame, aside !== null && styles.hasNotes)}>
+        {notesFirst ? aside : null}
         <section className={styles.view} aria-busy={isStale} data-stale={isStale}>
           {viewCaption ? <p className={classNames('caption', styles.viewCaption)}>{viewCaption}</p> : null}
           {children}
         </section>
-        {notes != null ? (
-          <aside
-            className={styles.notes}
-            aria-label="Notes"
-            data-on-paper={notesOnPaper}
-            data-stale={isStale}
-          >
-            {notes}
-          </aside>
-        ) : null}
+        {notesFirst ? null : aside}
         <footer className={styles.foot}>
           <TitleBlock cells={titleBlock} />
         </footer>
