@@ -1,4 +1,5 @@
 import {
+  type CabinCurve,
   type DriverFact,
   type SoundFacts,
   type SoundInput,
@@ -10,7 +11,7 @@ import { measuredCabin } from '../../measurements/transfer.queries.ts';
 import { findPart, toPartInput } from '../../records/kinds/part.queries.ts';
 import type { SheetBinding, SheetScope } from '../sheet-binding.ts';
 
-/** Sheet 03: reads the drivers of all its designs and the length of the vehicle's cabin. */
+/** Sheet 03: reads the drivers of all its designs, and of the vehicle its length inside and what was measured in it. */
 export const soundBinding: SheetBinding<SoundInput, SoundFacts, SoundUpstream, SoundResult> = {
   definition: soundSheet,
   async loadFacts(scope, kept) {
@@ -54,6 +55,6 @@ async function cabinOf({ tx, actor, job }: SheetScope): Promise<number | null> {
 }
 
 /** The car's own transfer, where someone has measured one of its model. */
-async function measuredCabinOf({ tx, actor, job }: SheetScope): Promise<SoundFacts['cabinCurve']> {
+async function measuredCabinOf({ tx, actor, job }: SheetScope): Promise<CabinCurve | null> {
   return job.vehicle === null ? null : await measuredCabin(tx, actor, job.vehicle.modelId);
 }
