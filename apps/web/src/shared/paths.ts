@@ -14,6 +14,8 @@ export const paths = {
   jobs: () => '/jobs',
   newJob: () => '/jobs/new',
   job: (jobNumber: string | number, sheet: SheetKind = 'brief') => `/jobs/${part(jobNumber)}/${sheet}`,
+  /** The built box beside its drawing. */
+  builtBox: (jobNumber: string | number) => `/jobs/${part(jobNumber)}/built`,
   /** A PDF that the API makes. */
   cutSheetPaper: (jobId: string) => `/api/papers/cut-sheet/${part(jobId)}`,
   customers: () => '/customers',
@@ -28,11 +30,13 @@ export const paths = {
   newVehicleModel: () => '/vehicles/models/new',
   survey: (surveyId: string) => `/surveys/${part(surveyId)}`,
   modelSurveys: (modelId: string) => `/vehicles/models/${part(modelId)}/surveys`,
+  modelInCar: (modelId: string) => `/vehicles/models/${part(modelId)}/in-car`,
   suppliers: () => '/suppliers',
   supplier: (supplierId: string) => `/suppliers/${part(supplierId)}`,
   newSupplier: () => '/suppliers/new',
   catalogue: (kind = 'drivers') => `/catalogue/${part(kind)}`,
   cataloguePart: (kind: string, partId: string) => `/catalogue/${part(kind)}/${part(partId)}`,
+  driverSweep: (driverId: string) => `/catalogue/drivers/${part(driverId)}/sweep`,
   newPart: (kind: string) => `/catalogue/${part(kind)}/new`,
   shop: (section = 'details') => `/shop/${part(section)}`,
   signIn: (next?: string) => (next ? `/sign-in?next=${part(next)}` : '/sign-in'),

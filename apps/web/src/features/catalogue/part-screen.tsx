@@ -7,6 +7,7 @@ import type { ReactNode } from 'react';
 import { type DefaultValues, FormProvider } from 'react-hook-form';
 import type { z } from 'zod';
 import { capital, KIND_WORDS, kindSlug } from '../../shared/catalogue-kinds.ts';
+import { LinkButton } from '../../shared/controls/link-button.tsx';
 import { useTRPCClient } from '../../shared/data/api-client.ts';
 import { paths } from '../../shared/paths.ts';
 import { ArchiveButton } from '../../shared/record/archive-button.tsx';
@@ -100,7 +101,18 @@ export function PartScreen({ kind, part }: { readonly kind: PartKind; readonly p
           { caption: 'Order code', value: code || 'none', isFigures: true },
           { caption: 'Units', value: lengthUnit },
         ]}
-        notes={KindNotes === undefined ? undefined : <KindNotes />}
+        notes={
+          KindNotes === undefined ? undefined : (
+            <>
+              <KindNotes />
+              {kind === 'driver' && part !== null ? (
+                <p>
+                  <LinkButton href={paths.driverSweep(part.id)}>From an impedance sweep</LinkButton>
+                </p>
+              ) : null}
+            </>
+          )
+        }
       >
         <PartCommon isReadOnly={!mayEdit} knownSupplier={supplierOf(part)} />
         <KindFigures isReadOnly={!mayEdit} />

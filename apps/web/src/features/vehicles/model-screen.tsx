@@ -140,7 +140,8 @@ export function ModelScreen({ model }: { readonly model: VehicleModel | null }) 
               <p>
                 <LinkButton href={paths.modelSurveys(model.id)}>
                   {model.surveyCount === 0 ? 'Measure this model' : 'Open the surveys'}
-                </LinkButton>
+                </LinkButton>{' '}
+                <LinkButton href={paths.modelInCar(model.id)}>In this car</LinkButton>
               </p>
             </div>
             <ModelVehicles modelId={model.id} />
