@@ -5,6 +5,7 @@ import { demoCalendar } from './demo-calendar.ts';
 import { DEMO_PASSWORD, MIRA } from './demo-staff.ts';
 import { jobsStory } from './jobs/jobs-story.ts';
 import { makeRecords } from './make-records.ts';
+import { sweepStory } from './measurements/take-sweeps.ts';
 import { quietDeps } from './quiet-deps.ts';
 import { setUpShop } from './set-up-shop.ts';
 import { tellStory } from './story.ts';
@@ -25,6 +26,7 @@ export async function seedDemoShop(deps: Deps): Promise<DemoShop> {
   const measuring = surveyStory({ staff, models: records.models, calendar });
   const { surveys } = measuring;
   const jobs = jobsStory({ deps: quiet, staff, records, surveys, calendar });
-  await tellStory(story, [...measuring.steps, ...jobs]);
+  const sweeping = sweepStory({ staff, records, calendar });
+  await tellStory(story, [...measuring.steps, ...sweeping, ...jobs]);
   return { shopId: staff.shopId, email: MIRA.email, password: DEMO_PASSWORD };
 }
