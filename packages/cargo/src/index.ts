@@ -1,6 +1,7 @@
 export { buildCavity, NO_SURROUNDINGS } from './build-cavity.ts';
 export { checkMotion } from './dryfit/check-motion.ts';
 export { type DryFitOptions, dryFit } from './dryfit/dry-fit.ts';
+export { type LargestOptions, largestProfile } from './dryfit/largest-profile.ts';
 export { BEHIND_SEAT } from './forms/behind-seat.ts';
 export { freePointsForm, stationsForm } from './forms/free-section.ts';
 export { HATCH_ESTATE } from './forms/hatch-estate.ts';

@@ -109,8 +109,8 @@ describe('dry fit', () => {
   });
 
   it.each([
-    [-5, 'loads'],
-    [5, 'does-not-load'],
+    [-15, 'loads'],
+    [60, 'does-not-load'],
   ] as const)('decides a bar %d mm from the longest that turns a right-angled corner: %s', (off, verdict) => {
     const length = longestBar(420, 360, 60) + off;
     const { input, result } = ask(aroundCorner(420, 360), rectangle(length, 60), [20, 10]);
@@ -124,7 +124,10 @@ describe('dry fit', () => {
     [1, ['does-not-load', 'too-close']],
   ] as const)('is never wrong %d mm from the longest bar', (off, allowed) => {
     const length = longestBar(420, 360, 60) + off;
-    const { result } = ask(aroundCorner(420, 360), rectangle(length, 60), [20, 10], { finestMm: 2 });
+    const { result } = ask(aroundCorner(420, 360), rectangle(length, 60), [20, 10], {
+      finestMm: 2,
+      mostCells: 60_000,
+    });
     expect(allowed).toContain(result.verdict);
   });
 
@@ -157,7 +160,7 @@ describe('dry fit', () => {
           if (plain === 'loads') expect(smaller).not.toBe('does-not-load');
         },
       ),
-      { numRuns: 12, seed: 7 },
+      { numRuns: 6, seed: 7 },
     );
   });
 

@@ -32,6 +32,10 @@ const FIRST_LEGS_MM = [2, 5, 12, 30, 75] as const;
 /** Straight ways are looked along at so many places. */
 const LOOKS = 64;
 const STARTS_TRIED = 4;
+const LIFT_STEP_MM = 10;
+const HIGHEST_LIFT_MM = 500;
+/** Of all directions the first are square to the opening. */
+const SQUARE_WAYS = 2;
 
 /** The place itself and where short legs lead to, roomiest first. */
 export function startsFrom(setting: LeavingSetting, finalDistanceMm: number): readonly Start[] {
@@ -51,13 +55,48 @@ export function startsFrom(setting: LeavingSetting, finalDistanceMm: number): re
 
 /** A straight way out of one of the starts; null where none of those tried is free. */
 export function straightWayOut(setting: LeavingSetting, starts: readonly Start[]): readonly Pose[] | null {
+  const everyWay = directionsOf(setting.input);
+  return (
+    straightFrom(setting, starts, everyWay) ??
+    straightFrom(setting, liftedStarts(setting), everyWay.slice(0, SQUARE_WAYS))
+  );
+}
+
+/** Lifted over a sill, or lowered under a lip, as one would do by hand. */
+function liftedStarts({
+  input,
+  scene,
+  layer,
+  pieces,
+  atPlaceMm,
+  movingMm,
+}: LeavingSetting): readonly Start[] {
+  const { opening, final } = input;
+  const across = unit(minus(opening.to, opening.from));
+  const starts: Start[] = [];
+  for (const sense of [1, -1]) {
+    for (let mm = LIFT_STEP_MM; mm <= HIGHEST_LIFT_MM; mm += LIFT_STEP_MM) {
+      const to = shifted(final, across, sense * mm);
+      if (!isStraightLegFree(scene, layer, pieces, final, to, atPlaceMm)) break;
+      const distanceMm = distanceToWalls(scene, layer, pieces, to);
+      if (distanceMm >= movingMm) starts.push({ legs: [final, to], distanceMm });
+    }
+  }
+  return starts;
+}
+
+function straightFrom(
+  setting: LeavingSetting,
+  starts: readonly Start[],
+  ways: readonly { xMm: number; yMm: number }[],
+): readonly Pose[] | null {
   const { input, scene, layer, pieces, body, movingMm, atPlaceMm } = setting;
   const longest = 2 * lengthAcross(input);
   for (const { legs } of starts) {
     const from = legs.at(-1) ?? input.final;
     const clearanceMm = legs.length === 1 ? atPlaceMm : movingMm;
     if (legs.length === 1 && atPlaceMm < movingMm) continue; // the whole way has to keep the moving clearance
-    for (const direction of directionsOf(input)) {
+    for (const direction of ways) {
       const length = firstOutside(scene, body, from, direction, longest);
       if (length === null) continue;
       const to = shifted(from, direction, length);

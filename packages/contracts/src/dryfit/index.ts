@@ -86,3 +86,49 @@ export type DryFitResult = {
   readonly decidedBy: 'place' | 'opening' | 'straight-way' | 'search';
   readonly cells: number;
 };
+
+/** Box; wedge (top shorter than floor); clipped wedge (front upright up to m, then sloping). */
+export const profileFamilySchema = z.enum(['box', 'wedge', 'clipped']);
+export type ProfileFamily = z.infer<typeof profileFamilySchema>;
+
+/** Depth at the floor b, depth at the top t, height h, height m of the upright part of the front, mm. */
+export type ProfileMeasures = {
+  readonly b: number;
+  readonly t: number;
+  readonly h: number;
+  readonly m: number;
+};
+
+const measureRange = z.strictObject({
+  minMm: z.number().min(1).max(20_000),
+  maxMm: z.number().min(1).max(20_000),
+});
+export const largestProfileSchema = z.strictObject({
+  /** `body` and `final` are set by the search. */
+  scene: dryFitCaseSchema.omit({ body: true, final: true }),
+  /** Pose of the lower back corner. */
+  anchor: poseSchema,
+  family: profileFamilySchema,
+  ranges: z.strictObject({
+    b: measureRange,
+    h: measureRange,
+    t: measureRange.nullable().default(null),
+    m: measureRange.nullable().default(null),
+  }),
+  /** The top is at least this much shorter than the floor, mm; of families that have a top of their own. */
+  taperMm: z.number().min(0).max(2_000).default(0),
+});
+export type LargestProfileInput = z.input<typeof largestProfileSchema>;
+export type LargestProfileWish = Readonly<z.infer<typeof largestProfileSchema>>;
+
+export type LargestProfileResult = {
+  /** Null where not even the smallest of the family is shown to load. */
+  readonly best: {
+    readonly measures: ProfileMeasures;
+    readonly areaMm2: number;
+    readonly path: readonly Pose[];
+  } | null;
+  /** No profile of the family that loads is larger than this, mm². */
+  readonly upperBoundMm2: number;
+  readonly runs: number;
+};
