@@ -156,6 +156,16 @@ describe('responseChart', () => {
     expect(itemsOf(above, 'zones')).toEqual([]);
   });
 
+  it('sets the words of neighbouring marks in rows of their own', () => {
+    const marks = [32, 34, 300].map((frequencyHz) => ({ frequencyHz, text: `mark ${frequencyHz} Hz` }));
+    const words = itemsOf(responseChart({ ...RESPONSE, marks }), 'marks').filter(
+      (item) => item.kind === 'text',
+    );
+    const [first, second, far] = words.map((item) => (item.kind === 'text' ? item.at.y : 0));
+    expect((first ?? 0) - (second ?? 0)).toBeGreaterThan(10);
+    expect(far).toBe(first);
+  });
+
   it('reads a frequency back from the place where it stands', () => {
     const place = responseChartPlace(RESPONSE);
     for (const hz of [10, 31.5, 100, 1000])

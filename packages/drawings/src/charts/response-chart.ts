@@ -15,7 +15,7 @@ export type CurveDash = 'solid' | 'long' | 'short' | 'dots' | 'dash-dot' | 'dash
 export type CurvePoint = readonly [number, number];
 
 export type ResponseCurve = {
-  /** Stands at the end of the line. */
+  /** Stands at the end of the line; empty = nothing. */
   readonly name: string;
   readonly dash: CurveDash;
   readonly tone: CurveTone;
@@ -27,7 +27,7 @@ export type ChartZone = {
   readonly fromValue: number;
   /** Null = to the top of the chart. */
   readonly toValue: number | null;
-  /** Stands in the zone, at its left; empty = nothing. */
+  /** Stands in the zone, at its right; empty = nothing. */
   readonly name: string;
   readonly tone: 'pencil' | 'brass' | 'pass';
 };
@@ -107,7 +107,10 @@ export function responseChart(input: ResponseChartInput, partial: Partial<ChartV
     { id: 'zones', items: input.zones.flatMap((zone) => zoneItems(zone, plot, view)) },
     { id: 'band', items: bandItems(input, plot, view) },
     { id: 'rules', items: ruleItems(input, plot, view) },
-    { id: 'marks', items: input.marks.flatMap((mark) => markItems(mark, plot, view)) },
+    {
+      id: 'marks',
+      items: input.marks.flatMap((mark, i) => markItems(mark, stepsUp(input, i, plot, view), plot, view)),
+    },
     { id: 'limits', items: input.limits.flatMap((limit) => limitItems(limit, plot, view)) },
     { id: 'curves', items: input.curves.flatMap((curve) => curveItems(curve, plot)) },
     {
@@ -177,7 +180,12 @@ function zoneItems(zone: ChartZone, { box, at, axis }: Plot, view: ChartView): S
   );
   const sizePt = view.textPt * 0.9;
   if (zone.name === '' || bottom - top < sizePt * 1.3) return [wash];
-  const name = text(spot(box.left + 5, bottom - 4), zone.name, { sizePt, face: 'condensed', ink: zone.tone });
+  const name = text(spot(box.right - 5, bottom - 4), zone.name, {
+    sizePt,
+    face: 'condensed',
+    anchor: 'end',
+    ink: zone.tone,
+  });
   return [wash, name];
 }
 
@@ -233,8 +241,24 @@ function curveItems(curve: ResponseCurve, { box, at }: Plot): SceneItem[] {
   );
 }
 
+/** Rows that the words of a mark stand above the bottom, so that they clear those of the marks before it. */
+function stepsUp({ marks }: ResponseChartInput, index: number, plot: Plot, view: ChartView): number {
+  const widthOf = (words: string): number => textWidthPt(words, 'mono', view.textPt * 0.9) + 10;
+  const rows: { readonly from: number; readonly to: number; readonly row: number }[] = [];
+  for (const { frequencyHz, text: words } of marks.slice(0, index + 1)) {
+    const from = plot.at([frequencyHz, plot.axis.from]).x;
+    const to = from + widthOf(words);
+    const taken = rows.filter((other) => from < other.to && other.from < to).map(({ row }) => row);
+    let row = 0;
+    while (taken.includes(row)) row += 1;
+    rows.push({ from, to, row });
+  }
+  return rows.at(-1)?.row ?? 0;
+}
+
 function markItems(
   mark: ResponseChartInput['marks'][number],
+  row: number,
   { box, axis, at }: Plot,
   view: ChartView,
 ): SceneItem[] {
@@ -246,7 +270,7 @@ function markItems(
       dashPt: [10, 2.5, 2, 2.5],
       widthPt: 0.8,
     }),
-    text(spot(x + 4, box.bottom - 5), mark.text, {
+    text(spot(x + 4, box.bottom - 5 - row * view.textPt * 1.25), mark.text, {
       sizePt: view.textPt * 0.9,
       face: 'mono',
       ink: 'mark',
@@ -282,7 +306,7 @@ function endLabels(curves: readonly ResponseCurve[], { box, at }: Plot, view: Ch
   const leading = view.textPt * 1.2;
   const labels = curves.flatMap(({ name, tone, points }): EndLabel[] => {
     const end = clipLine(points.map(at), box).at(-1)?.at(-1);
-    return end === undefined ? [] : [{ name, ink: tone, end, y: end.y }];
+    return end === undefined || name === '' ? [] : [{ name, ink: tone, end, y: end.y }];
   });
   labels.sort((a, b) => a.end.y - b.end.y || a.name.localeCompare(b.name, 'en'));
   const room = box.bottom - leading / 2;

@@ -94,19 +94,24 @@ const CAUSE_WORDS = {
 } as const satisfies Readonly<Record<LimitCause, string>>;
 export const limitCauseWords = (cause: LimitCause): string => CAUSE_WORDS[cause];
 
-/** The loudest level, each stretch of it drawn by what stops it there. */
+/** The loudest level, each stretch of it in the line of what stops it there, named where it begins. */
 export function loudestChart(result: SoundResult, lines: readonly Line[]): ResponseChartInput {
-  const { curves } = result;
+  const { curves, letter } = result;
   const causes = curves.maxSplLimit ?? [];
   const kinds = [...new Set(causes)];
   const dashes: readonly CurveDash[] = ['solid', 'long', 'short', 'dash-dot'];
-  const own = kinds.flatMap((cause, k): ResponseCurve[] =>
-    runsOf(causes, cause).map((run, r) => ({
-      name: r === 0 ? limitCauseWords(cause) : '',
-      dash: dashes[k] ?? 'solid',
+  const runs = kinds
+    .flatMap((cause, k) =>
+      runsOf(causes, cause).map((points) => ({ cause, points, dash: dashes[k] ?? 'solid' })),
+    )
+    .sort((a, b) => (a.points[0] ?? 0) - (b.points[0] ?? 0));
+  const own = runs.map(
+    ({ points, dash }, i): ResponseCurve => ({
+      name: i === runs.length - 1 ? letter : '',
+      dash,
       tone: 'mark',
-      points: run.map((i) => [curves.frequenciesHz[i] ?? 0, curves.maxSplDb?.[i] ?? 0] as const),
-    })),
+      points: points.map((at) => [curves.frequenciesHz[at] ?? 0, curves.maxSplDb?.[at] ?? 0] as const),
+    }),
   );
   return {
     ...plain(
@@ -116,6 +121,10 @@ export function loudestChart(result: SoundResult, lines: readonly Line[]): Respo
       `Loudest level before a limit is met: ${kinds.map(limitCauseWords).join(', ')}.`,
     ),
     curves: [...own, ...curvesOf(lines.slice(1), ({ maxSplDb }) => maxSplDb)],
+    marks: runs.map(({ cause, points }) => ({
+      frequencyHz: curves.frequenciesHz[points[0] ?? 0] ?? 0,
+      text: limitCauseWords(cause),
+    })),
   };
 }
 

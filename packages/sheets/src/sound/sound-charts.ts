@@ -1,7 +1,7 @@
 // The curves of the sound sheet as charts: the same lines on the screen, in print and in the PDF.
 
 import type { SoundResult } from '@gusset/contracts/sound';
-import type { CurvePoint, ResponseChartInput, ResponseCurve } from '@gusset/drawings';
+import type { CurvePoint, LinearAxis, ResponseChartInput, ResponseCurve } from '@gusset/drawings';
 import { mark, plain, tuningMarks } from './chart-frame.ts';
 import { type ChartChoice, type ChartSpread, curvesOf, type Line, line, linesOf } from './chart-lines.ts';
 import { loudestChart, portAirChart, travelChart } from './limit-charts.ts';
@@ -119,9 +119,20 @@ function levelChart(
             lower: targetEdge(target.lowHz, target.highHz, target.levelDb - target.plusMinusDb),
             upper: targetEdge(target.lowHz, target.highHz, target.levelDb + target.plusMinusDb),
           },
-    marks: result.f3Hz === null ? tuningMarks(result) : [mark(result.f3Hz, 'corner')],
+    axis: levelAxis(lines.flatMap(({ curves }) => (inCar ? curves.splDb : curves.splFreeDb))),
+    marks: [...(result.f3Hz === null ? [] : [mark(result.f3Hz, 'corner')]), ...tuningMarks(result)],
     assumptions: chartAssumptions(result),
   };
+}
+
+const SHOWN_DB = 45;
+const AXIS_STEP_DB = 5;
+
+/** From the loudest down: what lies deeper than this is not heard, and would flatten the rest. */
+function levelAxis(levelsDb: readonly number[]): LinearAxis {
+  const to = Math.ceil((Math.max(...levelsDb) + 1) / AXIS_STEP_DB) * AXIS_STEP_DB;
+  const from = Math.floor(Math.max(Math.min(...levelsDb), to - SHOWN_DB) / AXIS_STEP_DB) * AXIS_STEP_DB;
+  return { from, to, step: AXIS_STEP_DB };
 }
 
 /** The edges of what will be built, dotted. */
@@ -167,7 +178,12 @@ function turnCurves({ curves }: SoundResult): readonly ResponseCurve[] {
     if (run === undefined || before === undefined || Math.abs(phase - before) > Math.PI) runs.push([point]);
     else run.push(point);
   }
-  return runs.map((points, i) => ({ name: i === 0 ? 'phase' : '', dash: 'solid', tone: 'mark', points }));
+  return runs.map((points, i) => ({
+    name: i === runs.length - 1 ? 'phase' : '',
+    dash: 'solid',
+    tone: 'mark',
+    points,
+  }));
 }
 
 /** What the curves rest on, under the chart. */

@@ -45,9 +45,6 @@ export function DesignsTable({ sheet, result, view }: DesignsTableProps) {
               <th scope="col">Travel allows</th>
               <th scope="col">Port air</th>
               <th scope="col">Load</th>
-              <th scope="col" data-screen-only="">
-                <span className="unseen">What to do with it</span>
-              </th>
             </tr>
           </thead>
           <tbody>
@@ -56,7 +53,6 @@ export function DesignsTable({ sheet, result, view }: DesignsTableProps) {
                 <NameCell sheet={sheet} letter={input.letter} name={input.name} design={result} />
               </th>
               <Figures design={result} />
-              <td data-screen-only="">counts</td>
             </tr>
             {result.variants.map((variant) => (
               <tr key={variant.letter}>
@@ -67,16 +63,7 @@ export function DesignsTable({ sheet, result, view }: DesignsTableProps) {
                     name={variant.name}
                     design={variant.state === 'ready' ? variant.design : null}
                   />
-                </th>
-                {variant.state === 'ready' ? (
-                  <Figures design={variant.design} />
-                ) : (
-                  <td colSpan={7} className={styles.open}>
-                    {variant.why}
-                  </td>
-                )}
-                <td data-screen-only="">
-                  <div className={styles.acts}>
+                  <div className={styles.acts} data-screen-only="">
                     {variant.state === 'ready' ? (
                       <Checkbox
                         isSelected={letters.includes(variant.letter)}
@@ -105,7 +92,14 @@ export function DesignsTable({ sheet, result, view }: DesignsTableProps) {
                       </>
                     ) : null}
                   </div>
-                </td>
+                </th>
+                {variant.state === 'ready' ? (
+                  <Figures design={variant.design} />
+                ) : (
+                  <td colSpan={7} className={styles.open}>
+                    {variant.why}
+                  </td>
+                )}
               </tr>
             ))}
           </tbody>

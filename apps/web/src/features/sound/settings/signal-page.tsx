@@ -19,8 +19,15 @@ const AMPLIFIER: readonly {
   readonly min: number;
   readonly max: number;
 }[] = [
-  { part: 'maxVolts', label: 'Most volts', unit: 'volt', hint: 'Before it clips, rms', min: 0.1, max: 1_000 },
-  { part: 'maxAmps', label: 'Most current', unit: 'amp', hint: 'Rms', min: 0.1, max: 1_000 },
+  {
+    part: 'maxVolts',
+    label: 'Most volts',
+    unit: 'volt',
+    hint: 'Before it clips, rms; empty = any',
+    min: 0.1,
+    max: 1_000,
+  },
+  { part: 'maxAmps', label: 'Most current', unit: 'amp', hint: 'Rms; empty = any', min: 0.1, max: 1_000 },
   { part: 'outputOhm', label: 'Output resistance', unit: 'ohm', hint: 'Empty = none', min: 0, max: 100 },
   { part: 'cableOhm', label: 'Cable, both ways', unit: 'ohm', hint: 'Empty = none', min: 0, max: 100 },
 ];
@@ -52,7 +59,6 @@ export function SignalPage({ sheet }: SettingPageProps) {
           <NumberField
             key={part}
             {...field}
-            isOptional
             value={input.amplifier[part]?.value ?? null}
             onCommit={(figure) => changeIn(sheet, 'amplifier', { [part]: keptFigure(figure) })}
             isDisabled={isDisabled}
