@@ -26,25 +26,27 @@ export {
   type WidthSlab,
   widthSlabSchema,
 } from './cavity.ts';
+export { DEFAULT_CLEARANCES } from './default-clearances.ts';
 export {
   type AngleMeasurement,
   angleMeasurementSchema,
-  DEFAULT_PLUS_MINUS_MM,
-  DEFAULT_PLUS_MINUS_RAD,
   dimensionKeySchema,
   type LengthMeasurement,
   lengthMeasurementSchema,
-  MEASURING_METHODS,
   type Measurement,
-  type MeasuringMethod,
   measurementSchema,
   measuringMethodSchema,
-  SOFT_TRIM_PLUS_MINUS_MM,
 } from './measuring.ts';
+export {
+  DEFAULT_PLUS_MINUS_MM,
+  DEFAULT_PLUS_MINUS_RAD,
+  MEASURING_METHODS,
+  type MeasuringMethod,
+  SOFT_TRIM_PLUS_MINUS_MM,
+} from './measuring-methods.ts';
 export {
   type ClearanceSettings,
   clearanceSettingsSchema,
-  DEFAULT_CLEARANCES,
   type OpeningCheck,
   type OpeningTrial,
   type Overlap,

@@ -24,16 +24,6 @@ export const clearanceSettingsSchema = z.strictObject({
 });
 export type ClearanceSettings = Readonly<z.infer<typeof clearanceSettingsSchema>>;
 
-export const DEFAULT_CLEARANCES: ClearanceSettings = {
-  sidesMm: 10,
-  seatBackMm: 15,
-  aboveMm: 10,
-  movingMetalMm: 15,
-  otherMm: 10,
-  keepFreeMm: 0,
-  openingMm: 10,
-};
-
 export const surfaceReferenceSchema = z.strictObject({
   type: z.enum(['wall', 'side', 'obstruction', 'keep-free']),
   id: z.string(),
