@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { LinkButton } from '../shared/controls/link-button.tsx';
+import button from '../shared/controls/button.module.css';
 import { EmptyState } from '../shared/marks/empty-state.tsx';
 import { paths } from '../shared/paths.ts';
 import styles from './plain-page.module.css';
@@ -12,7 +12,12 @@ export default function NotFound() {
       <h1>No such sheet</h1>
       <EmptyState
         title="Nothing is drawn here"
-        act={<LinkButton href={paths.today()}>To the bays</LinkButton>}
+        // A bare link: this page is loaded with every other, the customer's on a phone among them.
+        act={
+          <a href={paths.today()} className={button.button}>
+            To the bays
+          </a>
+        }
       >
         The address may be mistyped, your role may not open it, or the record belongs to another shop or has
         been removed.
