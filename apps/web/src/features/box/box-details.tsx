@@ -2,6 +2,7 @@
 
 import type { ReactNode } from 'react';
 import { TextArea } from '../../shared/controls/text-area.tsx';
+import type { LengthRule } from '../../shared/job/length-rule.ts';
 import styles from './box-screen.module.css';
 import type { BoxJobSheet } from './box-types.ts';
 import { BraceSettings, braceSummary } from './brace-settings.tsx';
@@ -9,7 +10,6 @@ import { DriverSettings, driverSummary } from './driver-settings.tsx';
 import { FinishSettings, finishSummary } from './finish-settings.tsx';
 import { PlaceSettings, placeSummary } from './place-settings.tsx';
 import { TerminalSettings, terminalSummary } from './terminal-settings.tsx';
-import type { LengthRule } from './use-length-rule.ts';
 
 export type SettingsProps = {
   readonly sheet: BoxJobSheet;

@@ -6,6 +6,7 @@ import { boxFrontScene, boxIsometricScene, boxPlanScene, boxSectionScene } from 
 import dynamic from 'next/dynamic';
 import { type ReactNode, useDeferredValue, useMemo, useState } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
+import type { LengthRule } from '../../shared/job/length-rule.ts';
 import { Skeleton } from '../../shared/marks/skeleton.tsx';
 import { Dialog } from '../../shared/overlays/dialog.tsx';
 import { SceneDrawing } from '../../shared/sheet/scene-drawing.tsx';
@@ -17,7 +18,6 @@ import { FaceHandleOverlay } from './face-handle-overlay.tsx';
 import { type FaceHandle, planHandles, sectionHandles } from './face-handles.ts';
 import { PanelList } from './panel-list.tsx';
 import { PrintDrawings } from './print-drawings.tsx';
-import type { LengthRule } from './use-length-rule.ts';
 
 const WIDE = { main: { widthPt: 780, heightPt: 500 }, side: { widthPt: 400, heightPt: 350 } };
 const PHONE = { main: { widthPt: 380, heightPt: 290 }, side: { widthPt: 380, heightPt: 300 } };

@@ -14,10 +14,10 @@ import {
 } from 'react';
 import { BufferAttribute, BufferGeometry, EdgesGeometry, Matrix4 } from 'three';
 import { Button } from '../../shared/controls/button.tsx';
+import type { LengthRule } from '../../shared/job/length-rule.ts';
 import { SceneDrawing } from '../../shared/sheet/scene-drawing.tsx';
 import styles from './box-model.module.css';
 import { panelMesh } from './panel-mesh.ts';
-import type { LengthRule } from './use-length-rule.ts';
 
 /** Where the eye stands: round the box, above it, and how near. */
 type Eye = { readonly roundDeg: number; readonly aboveDeg: number; readonly zoom: number };

@@ -8,6 +8,7 @@ import type { ApiOutputs } from '../../shared/data/api-types.ts';
 import { fieldError } from '../../shared/data/shop-error.ts';
 import type { OpenedJob } from '../../shared/job/job-sheet.ts';
 import { JobSheetPage, useTitleCells } from '../../shared/job/job-sheet-page.tsx';
+import { useLengthRule } from '../../shared/job/length-rule.ts';
 import { useJobSheet } from '../../shared/job/use-job-sheet.ts';
 import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
 import { BoxDetails } from './box-details.tsx';
@@ -15,7 +16,6 @@ import { BoxDrawings } from './box-drawings.tsx';
 import { BoxNotes, VerdictStrip } from './box-notes.tsx';
 import styles from './box-screen.module.css';
 import { OutsideSettings } from './outside-settings.tsx';
-import { useLengthRule } from './use-length-rule.ts';
 
 const FIELD_WORDS: Readonly<Record<keyof BoxInput, string>> = {
   shape: 'Shape',

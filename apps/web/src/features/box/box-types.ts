@@ -1,6 +1,5 @@
-import type { BoxFacts, BoxInput, BoxLength, BoxSheetResult } from '@gusset/contracts/box';
+import type { BoxFacts, BoxInput, BoxSheetResult } from '@gusset/contracts/box';
 import type { BoxUpstream } from '@gusset/sheets';
-import type { TypedLength } from '@gusset/units';
 import type { JobSheet } from '../../shared/job/use-job-sheet.ts';
 
 export type BoxJobSheet = JobSheet<BoxInput, BoxFacts, BoxUpstream, BoxSheetResult>;
@@ -28,9 +27,4 @@ export function outsideKeyOf(key: string): OutsideKey | null {
     default:
       return null;
   }
-}
-
-/** As a draft keeps it: the note of the field stays on the screen. */
-export function keptLength(length: TypedLength | null): BoxLength | null {
-  return length === null ? null : { mm: length.mm, typed: length.typed, unit: length.unit };
 }

@@ -8,10 +8,10 @@ import { Button } from 'react-aria-components/Button';
 import { Dialog, DialogTrigger } from 'react-aria-components/Dialog';
 import { Popover } from 'react-aria-components/Popover';
 import { LengthField } from '../../shared/controls/length-field.tsx';
+import { keptLength, type LengthRule } from '../../shared/job/length-rule.ts';
 import styles from './box-drawings.module.css';
 import type { BoxJobSheet, OutsideKey } from './box-types.ts';
-import { keptLength, OUTSIDE_WORDS, outsideKeyOf } from './box-types.ts';
-import type { LengthRule } from './use-length-rule.ts';
+import { OUTSIDE_WORDS, outsideKeyOf } from './box-types.ts';
 
 export type DimensionOverlayProps = {
   readonly scene: Scene;

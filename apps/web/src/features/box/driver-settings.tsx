@@ -6,10 +6,10 @@ import { FieldGrid } from '../../shared/controls/field-frame.tsx';
 import { LengthField } from '../../shared/controls/length-field.tsx';
 import { NumberField } from '../../shared/controls/number-field.tsx';
 import { Select } from '../../shared/controls/select.tsx';
+import { keptLength, type LengthRule } from '../../shared/job/length-rule.ts';
 import type { SettingsProps } from './box-details.tsx';
 import styles from './box-screen.module.css';
-import { type BoxJobSheet, keptLength } from './box-types.ts';
-import type { LengthRule } from './use-length-rule.ts';
+import type { BoxJobSheet } from './box-types.ts';
 
 const FACES = [
   { id: 'front', label: 'Front, toward the opening' },

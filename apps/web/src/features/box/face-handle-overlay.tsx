@@ -3,10 +3,10 @@
 import type { BoxInput } from '@gusset/contracts/box';
 import { placeInFrame, type Scene } from '@gusset/drawings';
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
+import type { LengthRule } from '../../shared/job/length-rule.ts';
 import styles from './box-drawings.module.css';
 import type { BoxJobSheet } from './box-types.ts';
 import { draggedOutside, type FaceHandle } from './face-handles.ts';
-import type { LengthRule } from './use-length-rule.ts';
 
 /** Largest outside of a box that the engine builds; only for what a screen reader says of the range. */
 const LARGEST_MM = 3_000;

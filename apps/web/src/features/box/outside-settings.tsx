@@ -12,10 +12,11 @@ import { LengthField } from '../../shared/controls/length-field.tsx';
 import { RadioGroup } from '../../shared/controls/radio-group.tsx';
 import { Select } from '../../shared/controls/select.tsx';
 import { useTRPC } from '../../shared/data/api-client.ts';
+import { keptLength } from '../../shared/job/length-rule.ts';
 import { Verdict } from '../../shared/marks/verdict.tsx';
 import type { SettingsProps } from './box-details.tsx';
 import styles from './box-screen.module.css';
-import { keptLength, OUTSIDE_WORDS, type OutsideKey } from './box-types.ts';
+import { OUTSIDE_WORDS, type OutsideKey } from './box-types.ts';
 
 /** Shape, sizes and boards; and the buttons that work a size out. */
 export function OutsideSettings({ sheet, errorOf }: SettingsProps) {

@@ -1,7 +1,7 @@
 import type { BoxSheetResult } from '@gusset/contracts/box';
 import type { Panel } from '@gusset/contracts/panel';
+import type { LengthRule } from '../../shared/job/length-rule.ts';
 import styles from './box-screen.module.css';
-import type { LengthRule } from './use-length-rule.ts';
 
 export type PanelListProps = { readonly result: BoxSheetResult; readonly rule: LengthRule };
 

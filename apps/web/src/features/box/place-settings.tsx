@@ -5,9 +5,9 @@ import { LengthField } from '../../shared/controls/length-field.tsx';
 import { NumberField } from '../../shared/controls/number-field.tsx';
 import { RadioGroup } from '../../shared/controls/radio-group.tsx';
 import { Select } from '../../shared/controls/select.tsx';
+import { keptLength, type LengthRule } from '../../shared/job/length-rule.ts';
 import type { SettingsProps } from './box-details.tsx';
-import { type BoxJobSheet, keptLength } from './box-types.ts';
-import type { LengthRule } from './use-length-rule.ts';
+import type { BoxJobSheet } from './box-types.ts';
 
 const DEGREES_PER_RAD = 180 / Math.PI;
 const OFFSETS = { minMm: -20_000, maxMm: 20_000 };

@@ -4,11 +4,11 @@ import type { BoxSheetResult } from '@gusset/contracts/box';
 import type { CavityResult } from '@gusset/contracts/cargo';
 import { boxFrontScene, boxIsometricScene, boxPlanScene, boxSectionScene } from '@gusset/sheets';
 import { memo, useMemo } from 'react';
+import type { LengthRule } from '../../shared/job/length-rule.ts';
 import { SceneDrawing } from '../../shared/sheet/scene-drawing.tsx';
 import styles from './box-drawings.module.css';
 import { BoxCaution, OtherFindings } from './box-notes.tsx';
 import { PanelList } from './panel-list.tsx';
-import type { LengthRule } from './use-length-rule.ts';
 
 /** Drawn for half as much again as the room on an A4 page on its side (130 × 75 mm, and three of 63 × 43 mm), so that
  * the figures, which shrink with it, come out at 7 pt. */

@@ -7,9 +7,9 @@ import { FieldGrid } from '../../shared/controls/field-frame.tsx';
 import { LengthField } from '../../shared/controls/length-field.tsx';
 import { Select } from '../../shared/controls/select.tsx';
 import { useTRPC } from '../../shared/data/api-client.ts';
+import { keptLength, type LengthRule } from '../../shared/job/length-rule.ts';
 import type { SettingsProps } from './box-details.tsx';
-import { type BoxJobSheet, keptLength } from './box-types.ts';
-import type { LengthRule } from './use-length-rule.ts';
+import type { BoxJobSheet } from './box-types.ts';
 
 type Cup = NonNullable<BoxInput['terminalCup']>;
 

@@ -7,6 +7,7 @@ import { FieldGrid } from '../../shared/controls/field-frame.tsx';
 import { FormText } from '../../shared/controls/form-text.tsx';
 import { useTRPCClient } from '../../shared/data/api-client.ts';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
+import { JobRows } from '../../shared/job/job-rows.tsx';
 import { paths } from '../../shared/paths.ts';
 import { ArchiveButton } from '../../shared/record/archive-button.tsx';
 import { FormArea } from '../../shared/record/form-fields.tsx';
@@ -15,7 +16,6 @@ import { useRecordForm } from '../../shared/record/use-record-form.ts';
 import { wholeListKey } from '../../shared/record/use-whole-list.ts';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { useMay } from '../../shared/shell/person.tsx';
-import { CustomerJobs } from './customer-jobs.tsx';
 import { CustomerVehicles } from './customer-vehicles.tsx';
 
 export type Customer = ApiOutputs['customer']['read'];
@@ -79,7 +79,7 @@ export function CustomerScreen({ customer }: { readonly customer: Customer | nul
         customer === null ? undefined : (
           <>
             <CustomerVehicles customerId={customer.id} />
-            <CustomerJobs customerId={customer.id} />
+            <JobRows of={{ customerId: customer.id }} />
           </>
         )
       }

@@ -2,9 +2,9 @@
 
 import type { CutBoard, CutRow, CuttingResult } from '@gusset/contracts/cutting-sheet';
 import { rowWords } from '@gusset/sheets';
+import type { LengthRule } from '../../shared/job/length-rule.ts';
 import { PHONE_WIDTH, useMediaQuery } from '../../shared/shell/use-media-query.ts';
 import styles from './cutting-screen.module.css';
-import type { LengthRule } from './cutting-types.ts';
 import { holeWords, isCutLarger } from './cutting-words.ts';
 
 export type CutListProps = { readonly result: CuttingResult; readonly rule: LengthRule };

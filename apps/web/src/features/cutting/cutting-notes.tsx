@@ -3,12 +3,13 @@
 import type { CuttingNote, CuttingResult } from '@gusset/contracts/cutting-sheet';
 import type { SheetOutcome } from '@gusset/sheets';
 import { sheetName } from '@gusset/sheets';
+import type { LengthRule } from '../../shared/job/length-rule.ts';
 import { NominalBoards } from '../../shared/job/nominal-boards.tsx';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
 import styles from './cutting-screen.module.css';
-import type { CuttingJobSheet, LengthRule } from './cutting-types.ts';
+import type { CuttingJobSheet } from './cutting-types.ts';
 import { areaBalance, cuttingHeadline, noteWords } from './cutting-words.ts';
 
 export type CuttingNotesProps = {

@@ -9,6 +9,7 @@ import type { ApiOutputs } from '../../shared/data/api-types.ts';
 import { fieldError } from '../../shared/data/shop-error.ts';
 import type { OpenedJob } from '../../shared/job/job-sheet.ts';
 import { JobSheetPage, useTitleCells } from '../../shared/job/job-sheet-page.tsx';
+import { useLengthRule } from '../../shared/job/length-rule.ts';
 import { useJobSheet } from '../../shared/job/use-job-sheet.ts';
 import { paths } from '../../shared/paths.ts';
 import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
@@ -18,7 +19,6 @@ import styles from './cutting-screen.module.css';
 import { CuttingSettings } from './cutting-settings.tsx';
 import { ImprovePanel } from './improve-panel.tsx';
 import { SheetMaps } from './sheet-maps.tsx';
-import { useLengthRule } from './use-length-rule.ts';
 
 const FIELD_WORDS: Readonly<Record<keyof CuttingInput, string>> = {
   kerf: 'Kerf',

@@ -1,6 +1,6 @@
 import type { CuttingFacts, CuttingInput, CuttingResult } from '@gusset/contracts/cutting-sheet';
 import type { CuttingUpstream } from '@gusset/sheets';
-import type { TypedLength } from '@gusset/units';
+import type { LengthRule } from '../../shared/job/length-rule.ts';
 import type { JobSheet } from '../../shared/job/use-job-sheet.ts';
 
 export type CuttingJobSheet = JobSheet<CuttingInput, CuttingFacts, CuttingUpstream, CuttingResult>;
@@ -10,16 +10,3 @@ export type SettingsProps = {
   readonly errorOf: (field: string) => string | null;
   readonly rule: LengthRule;
 };
-
-export type LengthRule = {
-  /** With its unit, for sentences. */
-  readonly words: (mm: number) => string;
-  /** Bare, for drawings and tables that state the unit once. */
-  readonly drawn: (mm: number) => string;
-  readonly unit: 'mm' | 'in';
-};
-
-/** As a draft keeps it: the note of the field stays on the screen. */
-export function keptLength(length: TypedLength | null) {
-  return length === null ? null : { mm: length.mm, typed: length.typed, unit: length.unit };
-}

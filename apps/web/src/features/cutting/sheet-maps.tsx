@@ -6,10 +6,10 @@ import { type SheetMapInput, sheetMap } from '@gusset/drawings';
 import { partingCuts, sheetMaps } from '@gusset/sheets';
 import { useMemo } from 'react';
 import { classNames } from '../../shared/controls/class-names.ts';
+import type { LengthRule } from '../../shared/job/length-rule.ts';
 import { SceneDrawing } from '../../shared/sheet/scene-drawing.tsx';
 import { PHONE_WIDTH, useMediaQuery } from '../../shared/shell/use-media-query.ts';
 import styles from './cutting-screen.module.css';
-import type { LengthRule } from './cutting-types.ts';
 import { boundWords, counted, cutWords } from './cutting-words.ts';
 
 const WIDE = { widthPt: 780, textPt: 12 };

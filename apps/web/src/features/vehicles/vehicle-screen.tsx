@@ -9,6 +9,7 @@ import { FieldGrid } from '../../shared/controls/field-frame.tsx';
 import { FormText } from '../../shared/controls/form-text.tsx';
 import { useTRPC, useTRPCClient } from '../../shared/data/api-client.ts';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
+import { JobRows } from '../../shared/job/job-rows.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { paths } from '../../shared/paths.ts';
 import { ArchiveButton } from '../../shared/record/archive-button.tsx';
@@ -19,7 +20,6 @@ import { wholeListKey } from '../../shared/record/use-whole-list.ts';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { useMay } from '../../shared/shell/person.tsx';
 import { BODY_WORDS, yearsWords } from './body-words.ts';
-import { VehicleJobs } from './vehicle-jobs.tsx';
 
 export type Vehicle = ApiOutputs['vehicle']['read'];
 
@@ -141,7 +141,7 @@ export function VehicleScreen({ vehicle, customerId = '' }: VehicleScreenProps) 
                 <Link href={paths.vehicleModel(vehicle.modelId)}>{vehicle.name}</Link>
               </Row>
             </Rows>
-            <VehicleJobs vehicleId={vehicle.id} />
+            <JobRows of={{ vehicleId: vehicle.id }} />
           </>
         )
       }

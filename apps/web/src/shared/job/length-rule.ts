@@ -1,14 +1,14 @@
 'use client';
 
-import { displayStepMm, formatLength } from '@gusset/units';
+import { displayStepMm, formatLength, type TypedLength } from '@gusset/units';
 import { useMemo } from 'react';
-import { lengthInField } from '../../shared/controls/length-entry.ts';
-import { useDisplay } from '../../shared/shell/display-provider.tsx';
+import { lengthInField } from '../controls/length-entry.ts';
+import { useDisplay } from '../shell/display-provider.tsx';
 
 export type LengthRule = {
   /** With its unit, for sentences. */
   readonly words: (mm: number) => string;
-  /** Bare, for drawings. */
+  /** Bare, for drawings and tables that state the unit once. */
   readonly drawn: (mm: number) => string;
   /** As if it had been typed. */
   readonly write: (mm: number) => string;
@@ -31,4 +31,9 @@ export function useLengthRule(): LengthRule {
       unit: lengthUnit,
     };
   }, [lengthUnit, denominator]);
+}
+
+/** As a draft keeps it: the note of the field stays on the screen. */
+export function keptLength(length: TypedLength | null) {
+  return length === null ? null : { mm: length.mm, typed: length.typed, unit: length.unit };
 }
