@@ -14,6 +14,8 @@ import type { CurveDash, CurvePoint, CurveTone, ResponseCurve } from '@gusset/dr
 export type ChartChoice = {
   /** Level outdoors instead of in the car. */
   readonly isFreeAir: boolean;
+  /** Letters alone at the lines, where there is no room for names. */
+  readonly isBrief: boolean;
   /** Designs of the sheet to lay over it. */
   readonly letters: readonly DesignLetter[];
   /** The last issue, drawn beside a draft that differs from it. */

@@ -37,7 +37,8 @@ export function chartsOf(result: SoundResult): readonly SoundChart[] {
 export function soundChart(chart: SoundChart, result: SoundResult, choice: ChartChoice): ResponseChartInput {
   // The level says in full what each line is; beside it the letter is enough and leaves the room to the curves.
   const named = linesOf(result, choice);
-  const lines = chart === 'level' ? named : named.map((each) => ({ ...each, name: each.letter }));
+  const lines =
+    chart === 'level' && !choice.isBrief ? named : named.map((each) => ({ ...each, name: each.letter }));
   switch (chart) {
     case 'level':
       return levelChart(result, choice, lines);

@@ -84,7 +84,7 @@ export function DesignsTable({ sheet, result, view }: DesignsTableProps) {
                         </Button>
                         <Button
                           look="quiet"
-                          aria-label={`Take ${variant.letter} away`}
+                          aria-label={`Take away ${variant.letter}`}
                           onPress={() => change(removeDesign(input, variant.letter))}
                         >
                           Take away

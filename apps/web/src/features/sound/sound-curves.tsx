@@ -25,7 +25,13 @@ export function SoundCurves({ result, view }: SoundCurvesProps) {
         .filter((chart) => chart !== 'level')
         .map((chart) => ({
           chart,
-          input: soundChart(chart, result, { isFreeAir: false, letters, issued, spread: null }),
+          input: soundChart(chart, result, {
+            isFreeAir: false,
+            isBrief: true,
+            letters,
+            issued,
+            spread: null,
+          }),
         })),
     [result, lettersKey, issued],
   );
