@@ -6,6 +6,7 @@ import type { SoundResult } from '@gusset/contracts/sound';
 import { cornerInBox, type SheetOutcome } from '@gusset/sheets';
 import { formatVolume } from '@gusset/units';
 import { type NominalBoard, NominalBoards } from '../../shared/job/nominal-boards.tsx';
+import { UnreadyVerdict } from '../../shared/job/unready-verdict.tsx';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
@@ -40,7 +41,11 @@ export function BoxNotes({ outcome, result, sound, drafts, length, reread }: Box
   const lift = result === null ? null : liftHeadline(result);
   return (
     <div className={styles.notes}>
-      <OutcomeVerdict outcome={outcome} length={length} />
+      {outcome.state === 'ready' ? (
+        <Say {...boxHeadline(outcome.result, length)} />
+      ) : (
+        <UnreadyVerdict outcome={outcome} refused="Such a box cannot be" />
+      )}
       {isCurrent && outcome.result.place !== null ? (
         <Say {...openingHeadline(outcome.result.place, length)} />
       ) : null}
@@ -115,32 +120,6 @@ function Say({ tone, words, lines }: Headline) {
       ))}
     </Verdict>
   );
-}
-
-function OutcomeVerdict({ outcome, length }: Pick<BoxNotesProps, 'outcome' | 'length'>) {
-  if (outcome.state === 'refused') {
-    return (
-      <Verdict tone="fail" words="Such a box cannot be">
-        {outcome.refusals.map(({ field, why, allowed }) => (
-          <p key={field}>
-            {why}. Accepted: {allowed}.
-          </p>
-        ))}
-      </Verdict>
-    );
-  }
-  if (outcome.state === 'incomplete') {
-    return (
-      <Verdict tone="check" words="Still missing">
-        <ul className={styles.findings}>
-          {outcome.missing.map(({ field, what }) => (
-            <li key={field}>{what}</li>
-          ))}
-        </ul>
-      </Verdict>
-    );
-  }
-  return <Say {...boxHeadline(outcome.result, length)} />;
 }
 
 const litres = (value: number) => formatVolume(value, 'metric');

@@ -1,10 +1,10 @@
 'use client';
 
 import type { CuttingNote, CuttingResult } from '@gusset/contracts/cutting-sheet';
-import type { SheetOutcome } from '@gusset/sheets';
 import { sheetName } from '@gusset/sheets';
 import type { LengthRule } from '../../shared/job/length-rule.ts';
 import { NominalBoards } from '../../shared/job/nominal-boards.tsx';
+import { UnreadyVerdict } from '../../shared/job/unready-verdict.tsx';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
@@ -22,7 +22,11 @@ export type CuttingNotesProps = {
 export function CuttingNotes({ sheet, result, rule }: CuttingNotesProps) {
   return (
     <div className={styles.notes}>
-      <OutcomeVerdict outcome={sheet.outcome} />
+      {sheet.outcome.state === 'ready' ? (
+        <Headline result={sheet.outcome.result} />
+      ) : (
+        <UnreadyVerdict outcome={sheet.outcome} refused="That cannot be laid out" />
+      )}
       {result === null ? null : (
         <>
           {sheet.data.draftUpstream.includes('box') ? (
@@ -45,30 +49,8 @@ export function CuttingNotes({ sheet, result, rule }: CuttingNotesProps) {
   );
 }
 
-function OutcomeVerdict({ outcome }: { readonly outcome: SheetOutcome<CuttingResult> }) {
-  if (outcome.state === 'refused') {
-    return (
-      <Verdict tone="fail" words="That cannot be laid out">
-        {outcome.refusals.map(({ field, why, allowed }) => (
-          <p key={`${field} ${why}`}>
-            {why}. Accepted: {allowed}.
-          </p>
-        ))}
-      </Verdict>
-    );
-  }
-  if (outcome.state === 'incomplete') {
-    return (
-      <Verdict tone="check" words="Still missing">
-        <ul className={styles.findings}>
-          {outcome.missing.map(({ field, what }) => (
-            <li key={field}>{what}</li>
-          ))}
-        </ul>
-      </Verdict>
-    );
-  }
-  const { tone, words, lines } = cuttingHeadline(outcome.result);
+function Headline({ result }: { readonly result: CuttingResult }) {
+  const { tone, words, lines } = cuttingHeadline(result);
   return (
     <Verdict tone={tone} words={words}>
       {lines.map((line) => (

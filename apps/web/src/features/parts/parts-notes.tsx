@@ -1,6 +1,7 @@
 'use client';
 
 import { SHEETS } from '@gusset/contracts/sheet';
+import { UnreadyVerdict } from '../../shared/job/unready-verdict.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
 import type { PartsSheet } from './parts-lines.tsx';
@@ -19,14 +20,8 @@ export function PartsNotes({ sheet }: { readonly sheet: PartsSheet }) {
     lines.filter((line) => line.source === source).length;
   return (
     <div className={styles.notes}>
-      {outcome.state === 'incomplete' ? (
-        <Verdict tone="check" words="Still missing">
-          <ul>
-            {outcome.missing.map(({ field, what }) => (
-              <li key={field}>{what}</li>
-            ))}
-          </ul>
-        </Verdict>
+      {outcome.state !== 'ready' ? (
+        <UnreadyVerdict outcome={outcome} refused="That cannot be" />
       ) : lines.length === 0 ? (
         <Verdict tone="note" words="No parts: labour only">
           Issue it like this if nothing is bought, taken from the shelf or brought for this job.

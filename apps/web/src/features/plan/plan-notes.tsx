@@ -8,6 +8,7 @@ import { DateField } from '../../shared/controls/date-field.tsx';
 import { NumberField } from '../../shared/controls/number-field.tsx';
 import { useTRPC } from '../../shared/data/api-client.ts';
 import { shownError } from '../../shared/data/shop-error.ts';
+import { UnreadyVerdict } from '../../shared/job/unready-verdict.tsx';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
@@ -32,16 +33,7 @@ export function PlanNotes({ sheet, view, jobId, onPromised }: PlanNotesProps) {
   const lapsed = (view?.lapsedPins ?? []).filter((pin) => pin.jobId === jobId);
   return (
     <div className={styles.notes}>
-      {outcome.state === 'incomplete' ? (
-        <Verdict tone="check" words="Still missing">
-          {outcome.missing.map(({ what }) => what).join('; ')}
-        </Verdict>
-      ) : null}
-      {outcome.state === 'refused' ? (
-        <Verdict tone="fail" words="The tasks do not fit together">
-          {outcome.refusals.map(({ why }) => why).join('; ')}
-        </Verdict>
-      ) : null}
+      <UnreadyVerdict outcome={outcome} refused="The tasks do not fit together" />
       {view === null ? null : <PromiseNotes view={view} jobId={jobId} onPromised={onPromised} />}
       {lapsed.length === 0 ? null : (
         <Verdict tone="check" words="A pin could not be kept">

@@ -4,6 +4,7 @@ import type { PriceResult } from '@gusset/contracts/price';
 import { compareQuotes } from '@gusset/estimating';
 import { formatMinutes, formatPercent, isRefusal } from '@gusset/units';
 import { comparisonChanges } from '../../shared/job/quote-changes.ts';
+import { UnreadyVerdict } from '../../shared/job/unready-verdict.tsx';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { Row, Rows } from '../../shared/marks/row.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
@@ -22,24 +23,7 @@ export function PriceNotes({ sheet }: { readonly sheet: PriceJobSheet }) {
   const compared = sheet.isDraft && data.issue !== null ? data.issue.result : null;
   return (
     <div className={styles.notes}>
-      {outcome.state === 'refused' ? (
-        <Verdict tone="fail" words="That cannot be">
-          {outcome.refusals.map(({ field, why, allowed }) => (
-            <p key={field}>
-              {why}. Accepted: {allowed}.
-            </p>
-          ))}
-        </Verdict>
-      ) : null}
-      {outcome.state === 'incomplete' ? (
-        <Verdict tone="check" words="Still missing">
-          <ul className={styles.list}>
-            {outcome.missing.map(({ field, what }) => (
-              <li key={field}>{what}</li>
-            ))}
-          </ul>
-        </Verdict>
-      ) : null}
+      <UnreadyVerdict outcome={outcome} refused="That cannot be" />
       {result === null ? null : <Figures result={result} sheet={sheet} />}
       {result === null || compared === null ? null : <Changes before={compared} after={result} />}
       <Caution>
