@@ -1,5 +1,5 @@
-// What the shop has measured: a driver off the shelf in free air and with putty on its cone, and the Halden Brisk with a
-// trial box at three places.
+// What the shop has measured: a driver off the shelf in free air and with putty on its cone, a finished box, and the
+// Halden Brisk with a trial box at three places.
 import type { Cabin, DriverParameters } from '@gusset/contracts/acoustics';
 import type { FiringDirection, SweepConditions, TrialBox } from '@gusset/contracts/measurement';
 import type { DemoCalendar } from '../demo-calendar.ts';
@@ -7,11 +7,14 @@ import { formKey } from '../form-key.ts';
 import type { DemoRecords } from '../make-records.ts';
 import type { DemoStaff } from '../set-up-shop.ts';
 import type { StoryStep } from '../story.ts';
+import { sweepBuiltBox } from './sweep-built-box.ts';
 import { impedanceText, levelText, noiseText } from './sweep-text.ts';
 
 const TEN_INCH = 'QN-10-4';
 const DRIVER_DAYS_AGO = 31;
 const CAR_DAYS_AGO = 24;
+/** When the box in the Corrie was done. */
+const BOX_DAYS_AGO = 34;
 
 /** As the ten-inch really is: its suspension not run in yet, stiffer than its sheet says. */
 const AS_DELIVERED: DriverParameters = {
@@ -146,6 +149,10 @@ export function sweepStory({ staff, records, calendar }: Measuring): readonly St
     {
       at: calendar.at(-CAR_DAYS_AGO, '10:30'),
       tell: () => sweepCar(staff, { modelId, driverId, takenOn: calendar.day(-CAR_DAYS_AGO) }),
+    },
+    {
+      at: calendar.at(-BOX_DAYS_AGO, '15:40'),
+      tell: () => sweepBuiltBox(staff, calendar.day(-BOX_DAYS_AGO)),
     },
   ];
 }
