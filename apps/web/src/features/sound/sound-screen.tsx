@@ -2,9 +2,11 @@
 
 import { ENCLOSURE_WORDS } from '@gusset/contracts/sound';
 import { Button } from '../../shared/controls/button.tsx';
+import { LinkButton } from '../../shared/controls/link-button.tsx';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
 import type { OpenedJob } from '../../shared/job/job-sheet.ts';
 import { JobSheetPage, useTitleCells } from '../../shared/job/job-sheet-page.tsx';
+import { paths } from '../../shared/paths.ts';
 import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
 import { useCurveView } from './curve-view.ts';
 import { DesignsTable } from './designs-table.tsx';
@@ -37,7 +39,12 @@ export function SoundScreen({ opened, start }: SoundScreenProps) {
       opened={opened}
       sheet={sheet}
       fieldWords={FIELD_WORDS}
-      acts={<Button onPress={() => window.print()}>Print</Button>}
+      acts={
+        <>
+          <LinkButton href={paths.builtBox(opened.job.number)}>Measure the built box</LinkButton>
+          <Button onPress={() => window.print()}>Print</Button>
+        </>
+      }
     >
       <SheetFrame
         viewCaption={caption}
