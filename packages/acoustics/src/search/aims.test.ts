@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { aimFigures, bandMeanDb, cornerBoundHz, SEARCH_FREQUENCIES_HZ, scoreFor } from './aims.ts';
+import { aimFigures, bandMeanDb, cornerBoundHz, hasEnded, SEARCH_FREQUENCIES_HZ, scoreFor } from './aims.ts';
 
 const levels = (at: (hz: number) => number) => Float64Array.from(SEARCH_FREQUENCIES_HZ, at);
 const FLAT = levels(() => 110);
@@ -32,14 +32,26 @@ describe('aimFigures', () => {
   });
 });
 
+describe('hasEnded', () => {
+  it('is true from the corner down, so that lower frequencies need no solving', () => {
+    const { lowCornerHz } = aimFigures(FALLING, FLAT);
+    const firstBelow = SEARCH_FREQUENCIES_HZ.findLastIndex((hz) => hz < lowCornerHz);
+    expect([hasEnded(FALLING, firstBelow), hasEnded(FALLING, firstBelow + 1), hasEnded(FLAT, 0)]).toEqual([
+      true,
+      false,
+      false,
+    ]);
+  });
+});
+
 describe('cornerBoundHz', () => {
-  it('lies where the bound falls 3 dB under the least output, and not above the true corner', () => {
-    const { outputDb, lowCornerHz } = aimFigures(FALLING, FLAT);
-    const bound = cornerBoundHz(FALLING, outputDb);
+  it('lies where the bound falls 3 dB under the loudest, and not above the true corner', () => {
+    const { lowCornerHz } = aimFigures(FALLING, FLAT);
+    const bound = cornerBoundHz(FALLING, 110);
     expect(bound).toBeLessThanOrEqual(lowCornerHz);
     expect(bound).toBeGreaterThan(lowCornerHz * 0.96);
   });
-  it('says nothing where no output is asked for', () => {
+  it('says nothing where no level is known', () => {
     expect(cornerBoundHz(FALLING, null)).toBe(10);
   });
 });

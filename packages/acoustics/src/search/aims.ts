@@ -30,6 +30,29 @@ export const SEARCH_FREQUENCIES_HZ: readonly number[] = frequencyGrid({
 export const BAND_START = SEARCH_FREQUENCIES_HZ.findIndex((hz) => hz >= BAND_HZ.low);
 const BAND_POINTS = POINTS - BAND_START;
 
+/** What the band alone tells. */
+export type BandFigures = {
+  readonly outputDb: number;
+  readonly deviationDb: number;
+  readonly loudestDb: number;
+};
+
+export function bandFigures(reachDb: Float64Array, evenDb: Float64Array): BandFigures {
+  return {
+    outputDb: bandMeanDb(reachDb),
+    deviationDb: deviationDb(evenDb),
+    loudestDb: reachDb[loudestInBand(reachDb)] ?? 0,
+  };
+}
+
+/** True once the way down from the loudest point has ended at or above place `from`: what lies lower has no say. */
+export function hasEnded(reachDb: Float64Array, from: number): boolean {
+  const loudest = loudestInBand(reachDb);
+  const floorDb = (reachDb[loudest] ?? 0) - CORNER_DB;
+  for (let i = loudest - 1; i >= from; i--) if ((reachDb[i] ?? 0) < floorDb) return true;
+  return false;
+}
+
 export type AimFigures = Pick<FoundDesign, 'lowCornerHz' | 'outputDb' | 'deviationDb'>;
 
 /** Levels in dB at `SEARCH_FREQUENCIES_HZ`. */
@@ -77,13 +100,13 @@ function frequencyAt(index: number): number {
 }
 
 /**
- * A corner that no design of at least `leastOutputDb` can go below when `mostDb` bounds its `reach`: its loudest point is
- * not under its mean, so where even the bound lies more than 3 dB under that output, the way down has ended.
+ * A corner that a design can't go below when `mostDb` bounds its `reach` and its loudest point in the band has at least
+ * `loudestDb` (a mean that is asked for will do): where even the bound lies 3 dB under that, the way down has ended.
  */
-export function cornerBoundHz(mostDb: Float64Array, leastOutputDb: number | null): number {
-  if (leastOutputDb === null) return LOWEST_HZ;
+export function cornerBoundHz(mostDb: Float64Array, loudestDb: number | null): number {
+  if (loudestDb === null) return LOWEST_HZ;
   for (let i = BAND_START - 1; i >= 0; i--) {
-    if ((mostDb[i] ?? 0) < leastOutputDb - CORNER_DB) return frequencyAt(i);
+    if ((mostDb[i] ?? 0) < loudestDb - CORNER_DB) return frequencyAt(i);
   }
   return LOWEST_HZ;
 }

@@ -5,8 +5,8 @@ import { portElements } from '../port.ts';
 import { radiatorElements, radiatorTuningRadPerS } from '../radiator.ts';
 import type { Box } from './box-grid.ts';
 
-/** A pipe longer than this doesn't go into a car's box even with bends. */
-const LONGEST_PORT_MM = 1_000;
+/** Sides of a cube of the chamber's air: a longer pipe takes more than one bend to go in. */
+const MOST_PORT_SIDES = 2;
 /** Air of the pipe itself over the air of its chamber: more, and it is no longer a box with a port. */
 const MOST_PORT_AIR = 0.25;
 const ADDED_MASS_LIMIT_GRAMS = 20_000;
@@ -72,7 +72,8 @@ function portFor(box: Box, { parameters, count }: Drivers, chamber: Chamber): Ve
   const apparentM3 = (chamber.netLitres * chamber.fillFactor) / 1e3;
   const { lengthMm, openAreaCm2, buildable } = portElements(port, 'port', apparentM3, REFERENCE_AIR).figures;
   const portLitres = (openAreaCm2 * lengthMm) / 1e4;
-  if (!buildable || lengthMm > LONGEST_PORT_MM || portLitres > MOST_PORT_AIR * chamber.netLitres) return null;
+  const longestMm = MOST_PORT_SIDES * Math.cbrt(chamber.netLitres) * 100;
+  if (!buildable || lengthMm > longestMm || portLitres > MOST_PORT_AIR * chamber.netLitres) return null;
   return { port, shown: { diameterMm, lengthMm } };
 }
 

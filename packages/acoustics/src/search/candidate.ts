@@ -1,6 +1,6 @@
 // One driver array in one box: ruled out by a bound, impossible to build, or solved.
 import type { FoundDesign, SearchBrief } from '@gusset/contracts/acoustics';
-import { bandMeanDb, cornerBoundHz, scoreFor } from './aims.ts';
+import { type AimFigures, type BandFigures, bandMeanDb, cornerBoundHz, scoreFor } from './aims.ts';
 import { enclosureFor } from './box-enclosure.ts';
 import type { Box } from './box-grid.ts';
 import { boundLevels } from './level-bounds.ts';
@@ -19,13 +19,14 @@ import type { Trial } from './trial.ts';
 export type Candidate = FoundDesign & { readonly box: Box };
 
 /** The best that a design can be, before it is solved. */
-export type Best = {
+export type Best = AimFigures & {
   readonly score: number;
-  readonly lowCornerHz: number;
-  readonly outputDb: number;
   readonly netLitres: number;
   readonly costMinor: number | null;
 };
+
+/** `beaten-in-band`: only the band was solved, and that showed it. */
+export type Tried = Candidate | 'unbuildable' | 'ruled-out' | 'beaten-in-band' | 'too-soft';
 
 /** What is shared by all candidates of one brief. */
 export type Bench = {
@@ -49,22 +50,30 @@ export function tryBox(
   trial: Trial,
   { box, key }: { readonly box: Box; readonly key: string },
   isBeaten: ((best: Best) => boolean) | null,
-): Candidate | 'unbuildable' | 'ruled-out' | 'too-soft' {
+): Tried {
   const built = enclosureFor(box, { parameters: trial.driver.parameters, count: trial.count }, brief);
   if (built === null) return 'unbuildable';
   const system = systemFor(trial, built);
   const least = brief.leastOutputDb;
+  const { aim } = brief;
+  const fixed = { netLitres: box.netLitres, costMinor: trial.costMinor };
+  const bestOf = (figures: AimFigures): Best => ({ score: scoreFor(aim, figures), ...figures, ...fixed });
   if (isBeaten !== null) {
     const network = networkFor(system);
     boundLevels(trial, network.network, outletLimitOf(system, network), cabinDb, mostDb);
     const outputDb = bandMeanDb(mostDb);
     if (least !== null && outputDb < least) return 'ruled-out';
-    const figures = { outputDb, lowCornerHz: cornerBoundHz(mostDb, least), deviationDb: 0 };
-    const { netLitres } = box;
-    const score = scoreFor(brief.aim, figures);
-    if (isBeaten({ score, ...figures, netLitres, costMinor: trial.costMinor })) return 'ruled-out';
+    if (isBeaten(bestOf({ outputDb, lowCornerHz: cornerBoundHz(mostDb, least), deviationDb: 0 })))
+      return 'ruled-out';
   }
-  const figures = solveDesign(system, cabinDb, curves);
+  const isBeatenInBand =
+    isBeaten === null
+      ? null
+      : ({ outputDb, deviationDb, loudestDb }: BandFigures) =>
+          (least !== null && outputDb < least) ||
+          isBeaten(bestOf({ outputDb, deviationDb, lowCornerHz: cornerBoundHz(mostDb, loudestDb) }));
+  const figures = solveDesign(system, cabinDb, curves, isBeatenInBand);
+  if (figures === null) return 'beaten-in-band';
   if (least !== null && figures.outputDb < least) return 'too-soft';
   const { array, loadOhm, watts } = trial.wired;
   return {

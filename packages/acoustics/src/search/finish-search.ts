@@ -32,7 +32,14 @@ export type SearchPart = {
 };
 
 export const PLACES = 12;
-export const NOTHING: SearchCounts = { designs: 0, considered: 0, evaluated: 0, ruledOut: 0, unbuildable: 0 };
+export const NOTHING: SearchCounts = {
+  designs: 0,
+  considered: 0,
+  evaluated: 0,
+  beatenInBand: 0,
+  ruledOut: 0,
+  unbuildable: 0,
+};
 
 /** `drivers` holds at least those of the winners; the parts together held each driver once. */
 export function finishSearch(
@@ -77,6 +84,7 @@ function addCounts(a: SearchCounts, b: SearchCounts): SearchCounts {
     designs: a.designs + b.designs,
     considered: a.considered + b.considered,
     evaluated: a.evaluated + b.evaluated,
+    beatenInBand: a.beatenInBand + b.beatenInBand,
     ruledOut: a.ruledOut + b.ruledOut,
     unbuildable: a.unbuildable + b.unbuildable,
   };

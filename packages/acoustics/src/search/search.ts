@@ -19,7 +19,7 @@ import { refuseCabin } from '../cabin.ts';
 import { type Admitted, admitDrivers } from './admit-drivers.ts';
 import { scoreFor } from './aims.ts';
 import { type Box, boxesOf, FULL_GRID } from './box-grid.ts';
-import { type Bench, type Best, type Candidate, openBench, tryBox } from './candidate.ts';
+import { type Bench, type Best, type Candidate, openBench, type Tried, tryBox } from './candidate.ts';
 import {
   finishSearch,
   NOTHING,
@@ -105,6 +105,7 @@ function* searchGroup(
     counts.considered += 1;
     if (tried === 'unbuildable') counts.unbuildable += 1;
     else if (tried === 'ruled-out') counts.ruledOut += 1;
+    else if (tried === 'beaten-in-band') counts.beatenInBand += 1;
     else counts.evaluated += 1;
     if (typeof tried !== 'string') {
       front.offer(withoutBox(tried));
@@ -118,9 +119,12 @@ function* searchGroup(
   if (best !== null) ranking.offer(best);
 }
 
-function isDue({ evaluated, considered }: SearchCounts, tried: ReturnType<typeof tryBox>): boolean {
+function isDue({ evaluated, beatenInBand, considered }: SearchCounts, tried: Tried): boolean {
   const wasSolved = tried !== 'unbuildable' && tried !== 'ruled-out';
-  return (wasSolved && evaluated % REPORT_EVERY.solved === 0) || considered % REPORT_EVERY.considered === 0;
+  return (
+    (wasSolved && (evaluated + beatenInBand) % REPORT_EVERY.solved === 0) ||
+    considered % REPORT_EVERY.considered === 0
+  );
 }
 
 function keyOf(driverId: string, count: number, kind: SearchKind, place: number): string {

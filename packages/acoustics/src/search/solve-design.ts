@@ -3,23 +3,51 @@ import type { SoundSystem } from '@gusset/contracts/acoustics';
 import { isRefusal } from '@gusset/units';
 import { REFERENCE_AIR } from '../air.ts';
 import { type BuiltNetwork, buildNetwork } from '../build-network.ts';
-import { compileSystem } from '../compiled-system.ts';
+import { type CompiledSystem, compileSystem } from '../compiled-system.ts';
 import { openSweep, runSweep, type Sweep } from '../sweep.ts';
-import { type AimFigures, aimFigures, SEARCH_FREQUENCIES_HZ } from './aims.ts';
+import {
+  type AimFigures,
+  aimFigures,
+  BAND_START,
+  type BandFigures,
+  bandFigures,
+  hasEnded,
+  SEARCH_FREQUENCIES_HZ,
+} from './aims.ts';
 import type { BuiltBox } from './box-enclosure.ts';
 import type { OutletLimit } from './level-bounds.ts';
 import { PORT_SPEED_LIMIT_MPS, type Trial } from './trial.ts';
 
-/** Rooms for curves that are used again for every design. */
-export type Curves = { readonly sweep: Sweep; readonly reachDb: Float64Array; readonly evenDb: Float64Array };
+/** Some neighbouring frequencies, from place `start` on. */
+type Stretch = { readonly start: number; readonly sweep: Sweep };
+
+/** Rooms for curves that are used again for every design: the band, then the way down from it. */
+export type Curves = {
+  readonly band: Stretch;
+  readonly below: readonly Stretch[];
+  readonly reachDb: Float64Array;
+  readonly evenDb: Float64Array;
+};
+
+/** Frequencies below the band that are solved at a time, until the way down has ended. */
+const STRETCH_POINTS = 3;
 
 export function makeCurves(): Curves {
   const points = SEARCH_FREQUENCIES_HZ.length;
+  const below: Stretch[] = [];
+  for (let end = BAND_START; end > 0; end -= STRETCH_POINTS) {
+    below.push(stretchOf(Math.max(end - STRETCH_POINTS, 0), end));
+  }
   return {
-    sweep: openSweep(SEARCH_FREQUENCIES_HZ, ['level', 'travel']),
+    band: stretchOf(BAND_START, points),
+    below,
     reachDb: new Float64Array(points),
     evenDb: new Float64Array(points),
   };
+}
+
+function stretchOf(start: number, end: number): Stretch {
+  return { start, sweep: openSweep(SEARCH_FREQUENCIES_HZ.slice(start, end), ['level', 'travel']) };
 }
 
 /** A trial in a box at the most volts: no resistance before the array, air at rest conditions, no car. */
@@ -55,23 +83,52 @@ export function outletLimitOf({ enclosure }: SoundSystem, { network }: BuiltNetw
   return (omega) => (xmaxMm === null ? Number.POSITIVE_INFINITY : (areaM2 * omega * xmaxMm) / 1e3);
 }
 
-/** Solves at every frequency of the search; `curves` is filled on the way. Travel and flow grow with the volts. */
-export function solveDesign(system: SoundSystem, cabinDb: Float64Array, curves: Curves): AimFigures {
+/**
+ * Solves the band and, where that alone doesn't show that the design `isBeaten`, goes down from it until the corner is
+ * found; null = it was beaten. With no `isBeaten` every frequency is solved.
+ */
+export function solveDesign(
+  system: SoundSystem,
+  cabinDb: Float64Array,
+  curves: Curves,
+  isBeaten: ((band: BandFigures) => boolean) | null,
+): AimFigures | null {
   const compiled = compileSystem(system);
   if (isRefusal(compiled)) throw new Error(`the search made a box that can't be: ${compiled.refusal.why}`);
-  runSweep(curves.sweep, compiled);
-  const { splFreeDb, excursionMm, radiatorExcursionMm, portSpeedMps } = curves.sweep.curves;
-  const radiatorMm = system.enclosure.kind === 'passive-radiator' ? system.enclosure.radiator.xmaxMm : null;
-  for (let i = 0; i < cabinDb.length; i++) {
-    const evenDb = (splFreeDb[i] ?? 0) + (cabinDb[i] ?? 0);
+  const { band, below, reachDb, evenDb } = curves;
+  solveStretch(band, compiled, system, cabinDb, curves);
+  if (isBeaten?.(bandFigures(reachDb, evenDb))) return null;
+  let solvedFrom = band.start;
+  for (const stretch of below) {
+    if (isBeaten !== null && hasEnded(reachDb, solvedFrom)) break;
+    solveStretch(stretch, compiled, system, cabinDb, curves);
+    solvedFrom = stretch.start;
+  }
+  return aimFigures(reachDb, evenDb);
+}
+
+/** Travel and flow grow with the volts, so the furthest of them over its limit is what the level is held back by. */
+function solveStretch(
+  { start, sweep }: Stretch,
+  compiled: CompiledSystem,
+  { driver, enclosure }: SoundSystem,
+  cabinDb: Float64Array,
+  { reachDb, evenDb }: Curves,
+): void {
+  runSweep(sweep, compiled);
+  const { splFreeDb, excursionMm, radiatorExcursionMm, portSpeedMps } = sweep.curves;
+  const coneMm = driver.xmaxMm ?? Number.POSITIVE_INFINITY;
+  const radiatorMm =
+    (enclosure.kind === 'passive-radiator' ? enclosure.radiator.xmaxMm : null) ?? Number.POSITIVE_INFINITY;
+  for (let i = 0; i < splFreeDb.length; i++) {
+    const level = (splFreeDb[i] ?? 0) + (cabinDb[start + i] ?? 0);
     const held = Math.max(
       1,
-      (excursionMm[i] ?? 0) / (system.driver.xmaxMm ?? Number.POSITIVE_INFINITY),
-      (radiatorExcursionMm[i] ?? 0) / (radiatorMm ?? Number.POSITIVE_INFINITY),
+      (excursionMm[i] ?? 0) / coneMm,
+      (radiatorExcursionMm[i] ?? 0) / radiatorMm,
       (portSpeedMps[i] ?? 0) / PORT_SPEED_LIMIT_MPS,
     );
-    curves.evenDb[i] = evenDb;
-    curves.reachDb[i] = evenDb - 20 * Math.log10(held);
+    evenDb[start + i] = level;
+    reachDb[start + i] = level - 20 * Math.log10(held);
   }
-  return aimFigures(curves.reachDb, curves.evenDb);
 }

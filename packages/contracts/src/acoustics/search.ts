@@ -101,9 +101,11 @@ export type SearchCounts = {
   readonly designs: number;
   /** Of those, looked at so far. */
   readonly considered: number;
-  /** Solved at every frequency. */
+  /** Solved until all three figures were known. */
   readonly evaluated: number;
-  /** A bound showed that they can't be among the best. */
+  /** Solved in the band, which showed that they can't be among the best. */
+  readonly beatenInBand: number;
+  /** A bound showed it, with nothing solved. */
   readonly ruledOut: number;
   /** Port or radiator that can't be built. */
   readonly unbuildable: number;

@@ -87,7 +87,7 @@ export function frontChart(
       const mark = marks.find((one) => designId(one.design) === designId(design));
       return mark === undefined
         ? []
-        : [{ x: mark.x + mark.radius + 3, y: mark.y - mark.radius, label: String(i + 1) }];
+        : [{ x: mark.x + 0.7 * mark.radius + 2, y: mark.y - 0.7 * mark.radius - 2, label: String(i + 1) }];
     }),
     hertz: HERTZ_RULES.filter((hz) => hz >= from && hz <= to).map((hz) => ({
       at: across(hz),

@@ -8,10 +8,10 @@ import { chartedDesigns, type FrontChart, frontChart, markPath, steppedMark } fr
 import styles from './front-view.module.css';
 import {
   boxWords,
-  countWords,
   designId,
   driversWords,
   type FoundDesign,
+  frontWords,
   KIND_WORDS,
   outputWords,
   reachWords,
@@ -32,7 +32,6 @@ const LEAST_REACH_PX = 12;
 
 /** Lower, louder, smaller, cheaper: designs that nothing beats in all four. One stop of the Tab key, arrows inside. */
 export function FrontView({ answer, chosen, onChoose }: FrontViewProps) {
-  const { front, frontCount } = answer;
   const designs = useMemo(() => chartedDesigns(answer), [answer]);
   const [ref, width] = useWidth<HTMLDivElement>(760);
   const chart = useMemo(
@@ -55,8 +54,7 @@ export function FrontView({ answer, chosen, onChoose }: FrontViewProps) {
       <h3 className="caption">What is traded for what</h3>
       <p className={styles.words}>
         {'Lower is left, louder is up, a larger mark is a larger box; numbers are the best by your aim. '}
-        {`No design is lower, louder, smaller and cheaper at once than ${front.length === 1 ? 'this one' : `these ${countWords(frontCount)}`}`}
-        {frontCount > front.length ? `, of which ${countWords(front.length)} are drawn.` : '.'}
+        {frontWords(answer)}
       </p>
       <div ref={ref} className={styles.view} style={{ blockSize: HEIGHT }}>
         <ChartDrawing chart={chart} at={at} />

@@ -92,16 +92,17 @@ export function SearchDialog({ defaults, isOpen, onClose, onTake }: SearchDialog
         />
       ) : (
         <>
-          <SearchForm
-            entry={entry}
-            defaults={defaults}
-            problems={problems}
-            isDisabled={state.kind === 'running'}
-            onChange={(change) => {
-              setEntry({ ...entry, ...change });
-              setOpen(NO_PROBLEMS);
-            }}
-          />
+          {state.kind === 'running' ? null : (
+            <SearchForm
+              entry={entry}
+              defaults={defaults}
+              problems={problems}
+              onChange={(change) => {
+                setEntry({ ...entry, ...change });
+                setOpen(NO_PROBLEMS);
+              }}
+            />
+          )}
           <div role="status">
             {state.kind === 'running' ? (
               <SearchProgressView aim={entry.aim} progress={state.progress} onStop={stop} />

@@ -18,7 +18,6 @@ export type SearchFormProps = {
   readonly entry: SearchEntry;
   readonly defaults: SearchDefaults;
   readonly problems: EntryProblems;
-  readonly isDisabled: boolean;
   readonly onChange: (change: Partial<SearchEntry>) => void;
 };
 
@@ -36,7 +35,7 @@ const COUNTS = ['1', '2', '3', '4', '6', '8'].map((id) => ({
 }));
 
 /** What is asked: the aim, the boxes, the room, the amplifier, the purse. */
-export function SearchForm({ entry, defaults, problems, isDisabled, onChange }: SearchFormProps) {
+export function SearchForm({ entry, defaults, problems, onChange }: SearchFormProps) {
   const seesCosts = useMay('money.read');
   const { kinds } = entry;
   return (
@@ -47,7 +46,6 @@ export function SearchForm({ entry, defaults, problems, isDisabled, onChange }: 
         value={entry.aim}
         onChange={(aim) => onChange({ aim })}
         isRow
-        isDisabled={isDisabled}
       />
       <fieldset
         className={styles.kinds}
@@ -59,7 +57,7 @@ export function SearchForm({ entry, defaults, problems, isDisabled, onChange }: 
             <Checkbox
               key={kind}
               isSelected={kinds.includes(kind)}
-              isDisabled={isDisabled || (kind === 'passive-radiator' && defaults.radiators.length === 0)}
+              isDisabled={kind === 'passive-radiator' && defaults.radiators.length === 0}
               detail={
                 kind === 'passive-radiator' && defaults.radiators.length === 0
                   ? 'enter a radiator on the sheet first'
@@ -88,7 +86,6 @@ export function SearchForm({ entry, defaults, problems, isDisabled, onChange }: 
           stepLitres={1}
           onCommit={(leastNet) => onChange({ leastNet })}
           error={problems.leastNet ?? null}
-          isDisabled={isDisabled}
         />
         <VolumeField
           label="Net volume to"
@@ -98,14 +95,12 @@ export function SearchForm({ entry, defaults, problems, isDisabled, onChange }: 
           stepLitres={1}
           onCommit={(mostNet) => onChange({ mostNet })}
           error={problems.mostNet ?? null}
-          isDisabled={isDisabled}
         />
         <Select
           label="Drivers"
           options={COUNTS}
           value={String(entry.mostDrivers)}
           onChange={(count) => onChange({ mostDrivers: Number(count) })}
-          isDisabled={isDisabled}
         />
         <LengthField
           label="Driver’s depth"
@@ -116,7 +111,6 @@ export function SearchForm({ entry, defaults, problems, isDisabled, onChange }: 
           hint="Room behind the panel at most"
           error={problems.depth ?? null}
           isOptional
-          isDisabled={isDisabled}
         />
         {LOADS.map((load) => (
           <NumberField
@@ -128,10 +122,9 @@ export function SearchForm({ entry, defaults, problems, isDisabled, onChange }: 
             step={10}
             value={entry.watts[load]?.value ?? null}
             onCommit={(watts) => onChange({ watts: { ...entry.watts, [load]: watts } })}
-            hint={load === LOADS[0] ? 'The lowest load given is the lowest it may see' : undefined}
+            hint={load === LOADS[0] ? 'Leave empty what it must not see' : undefined}
             error={load === LOADS[0] ? (problems.watts ?? null) : null}
             isOptional
-            isDisabled={isDisabled}
           />
         ))}
         <NumberField
@@ -144,7 +137,6 @@ export function SearchForm({ entry, defaults, problems, isDisabled, onChange }: 
           hint="Mean from 30 to 80 Hz, in this car"
           error={problems.leastOutput ?? null}
           isOptional
-          isDisabled={isDisabled}
         />
         {seesCosts ? (
           <MoneyField
@@ -155,18 +147,16 @@ export function SearchForm({ entry, defaults, problems, isDisabled, onChange }: 
             hint={entry.budget === null ? 'All drivers, at buying price' : undefined}
             error={problems.budget ?? null}
             isOptional
-            isDisabled={isDisabled}
           />
         ) : null}
+        <Checkbox
+          isSelected={entry.inStockOnly}
+          onChange={(inStockOnly) => onChange({ inStockOnly })}
+          detail="No more of a driver than lie on the shelf"
+        >
+          Only what is in stock
+        </Checkbox>
       </FieldGrid>
-      <Checkbox
-        isSelected={entry.inStockOnly}
-        isDisabled={isDisabled}
-        onChange={(inStockOnly) => onChange({ inStockOnly })}
-        detail="No more of a driver than lie on the shelf"
-      >
-        Only what is in stock
-      </Checkbox>
     </div>
   );
 }

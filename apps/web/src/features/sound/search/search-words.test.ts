@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { FOUND } from './search-design.fixture.ts';
-import { boxWords, designId, leftOutWords, reachWords, winnerWords, wiringWords } from './search-words.ts';
+import {
+  boxWords,
+  designId,
+  frontWords,
+  leftOutWords,
+  reachWords,
+  winnerWords,
+  wiringWords,
+} from './search-words.ts';
 
 const NOBODY = {
   limitsUnknown: 0,
@@ -40,6 +48,14 @@ describe('the words of a search', () => {
     expect(leftOutWords(NOBODY)).toBeNull();
     expect(leftOutWords({ ...NOBODY, tooDeep: 3, overBudget: 1 })).toBe(
       'Not tried: 3 too deep for the room behind the panel, 1 over the budget.',
+    );
+  });
+  it('claim no cheapness before those who see no costs', () => {
+    expect(frontWords({ front: [FOUND], frontCount: 1 })).toBe(
+      'No design is lower, louder, smaller and cheaper at once than this one.',
+    );
+    expect(frontWords({ front: [{ ...FOUND, costMinor: null }], frontCount: 1_200 })).toBe(
+      'No design is lower, louder and smaller at once than these 1,200, of which 1 are drawn.',
     );
   });
   it('tell a winner from the step that it came from', () => {

@@ -9,7 +9,7 @@ export type SearchProgress = Extract<SearchLine, { kind: 'progress' }>;
 export type FoundDesign = SearchAnswer['ranked'][number];
 
 export const AIM_WORDS: Readonly<Record<SearchAim, { readonly label: string; readonly detail: string }>> = {
-  deep: { label: 'Reach low', detail: 'Lowest note within 3 dB of its loudest, at full power' },
+  deep: { label: 'Reach low', detail: 'Lowest note within 3 dB at full power' },
   loud: { label: 'Play loud', detail: 'Highest level from 30 to 80 Hz within every limit' },
   smooth: { label: 'Stay even', detail: 'Least rise and fall from 30 to 80 Hz' },
 };
@@ -113,4 +113,13 @@ const whole = new Intl.NumberFormat('en-GB', { useGrouping: true });
 
 export function countWords(count: number): string {
   return whole.format(count);
+}
+
+/** What the chart claims; those who see no costs are told of three things only. */
+export function frontWords({ front, frontCount }: Pick<SearchAnswer, 'front' | 'frontCount'>): string {
+  const hasCosts = front.some(({ costMinor }) => costMinor !== null);
+  const better = hasCosts ? 'lower, louder, smaller and cheaper' : 'lower, louder and smaller';
+  const these = frontCount === 1 ? 'this one' : `these ${countWords(frontCount)}`;
+  const drawn = frontCount > front.length ? `, of which ${countWords(front.length)} are drawn` : '';
+  return `No design is ${better} at once than ${these}${drawn}.`;
 }
