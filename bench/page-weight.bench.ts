@@ -119,6 +119,10 @@ async function weigh(context: BrowserContext, address: string): Promise<Weight> 
   await debug.send('Debugger.enable');
   const sent = new Map<string, number>();
   const pending: Promise<void>[] = [];
+  let lastAskedAt = performance.now();
+  page.on('request', () => {
+    lastAskedAt = performance.now();
+  });
   page.on('requestfinished', (request) => {
     const isScript = new URL(request.url()).pathname.endsWith('.js');
     if (!isScript) return;
@@ -128,8 +132,8 @@ async function weigh(context: BrowserContext, address: string): Promise<Weight> 
     pending.push(sized);
   });
   await open(page, address);
-  await page.waitForLoadState('networkidle');
-  await page.waitForTimeout(QUIET_MS);
+  // Not the network's own silence: live updates hold a request open.
+  while (performance.now() - lastAskedAt < QUIET_MS) await page.waitForTimeout(QUIET_MS / 10);
   await Promise.all(pending);
   const inWorkers = new Set<string>();
   for (const worker of page.workers()) {
@@ -165,7 +169,6 @@ async function paceOf(context: BrowserContext, address: string): Promise<Pace> {
     });
     readies.push(ready);
     answers.push(interactive);
-    await page.waitForLoadState('networkidle');
   }
   await page.close();
   return { readyMs: median(readies), interactiveMs: median(answers) };
@@ -233,5 +236,5 @@ function median(values: readonly number[]): number {
 
 function line(cells: readonly string[]): void {
   const [name = '', ...figures] = cells;
-  process.stdout.write(`${name.padEnd(20)}${figures.map((figure) => figure.padStart(12)).join('')}\n`);
+  process.stdout.write(`${name.padEnd(20)}${figures.map((figure) => ` ${figure.padStart(12)}`).join('')}\n`);
 }
