@@ -14,6 +14,11 @@ export function litres(typed: string) {
   return { litres: read.litres, typed };
 }
 
+/** A figure in the unit that its field prints. */
+export function figure(value: number) {
+  return { value, typed: String(value) };
+}
+
 export function watts(count: number) {
   return { watts: count, typed: String(count) };
 }

@@ -1,7 +1,7 @@
 // A job of the demo as data: what was typed on its sheets, how many open days ago, and by whom.
 import type { BoxInput } from '@gusset/contracts/box';
 import type { BriefInput } from '@gusset/contracts/brief';
-import type { SoundInput } from '@gusset/contracts/sound';
+import type { DesignLetter, SoundDesign, SoundInput } from '@gusset/contracts/sound';
 import type { LengthUnit } from '@gusset/units';
 
 /** Open days before today. */
@@ -15,7 +15,20 @@ export type DemoBrief = Partial<Omit<BriefInput, 'wishedOn'>> & {
   readonly issued: boolean;
 };
 
-export type DemoSound = Partial<Pick<SoundInput, 'seriesPerString' | 'coilWiring' | 'fill' | 'notes'>> & {
+/** What a design differs in from one closed box of the same drivers. */
+type DemoDesign = Partial<Omit<SoundDesign, 'driverId' | 'count' | 'drive' | 'targetNet'>>;
+
+export type DemoSound = DemoDesign & {
+  readonly notes?: string;
+  readonly target?: SoundInput['target'];
+  readonly letter?: DesignLetter;
+  readonly name?: string;
+  /** Laid beside: the same drivers and power in another box. */
+  readonly beside?: readonly (DemoDesign & {
+    readonly letter: DesignLetter;
+    readonly name: string;
+    readonly litres: string;
+  })[];
   readonly daysAgo: DaysAgo;
   readonly driver: string;
   readonly count: number;

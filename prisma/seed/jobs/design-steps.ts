@@ -1,5 +1,6 @@
 // From the enquiry to the drawn box: the sheets that a job has before anything is bought.
 import type { BoxInput } from '@gusset/contracts/box';
+import { EMPTY_DESIGN } from '@gusset/contracts/sound';
 import { boxWithNet } from '@gusset/sheets';
 import { isRefusal } from '@gusset/units';
 import { formKey } from '../form-key.ts';
@@ -48,18 +49,34 @@ export async function chooseSurvey(
 
 export async function designSound(shop: JobsShop, jobId: string, sound: DemoSound): Promise<void> {
   const { staff, records } = shop;
-  const { daysAgo: _daysAgo, driver, watts: power, litres: net, ...rest } = sound;
+  const { daysAgo: _daysAgo, driver, watts: power, litres: net, beside = [], notes, target, ...rest } = sound;
   const { sound: sheet } = staff.daniel.sheet;
   const { input, version } = await sheet.read({ jobId });
+  const { letter = input.letter, name = '', ...changes } = rest;
+  const drivers = {
+    driverId: records.parts.of(driver),
+    count: sound.count,
+    seriesPerString: sound.seriesPerString ?? 1,
+    coilWiring: sound.coilWiring ?? EMPTY_DESIGN.coilWiring,
+    drive: watts(power),
+  };
   const saved = await sheet.save({
     jobId,
     version,
     input: {
       ...input,
-      ...rest,
-      driverId: records.parts.of(driver),
-      drive: watts(power),
+      ...changes,
+      ...drivers,
       targetNet: litres(net),
+      letter,
+      name,
+      target: target ?? null,
+      notes: notes ?? '',
+      variants: beside.map(({ letter: other, name: called, litres: air, ...design }) => ({
+        letter: other,
+        name: called,
+        design: { ...EMPTY_DESIGN, ...design, ...drivers, targetNet: litres(air) },
+      })),
     },
   });
   await sheet.issue({ jobId, version: saved.version });

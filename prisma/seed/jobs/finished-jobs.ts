@@ -1,5 +1,5 @@
 // Two jobs that were handed over, and one that did not go ahead.
-import { length } from '../typed.ts';
+import { figure, length } from '../typed.ts';
 import type { DemoJob } from './demo-job.ts';
 
 export const FINISHED_JOBS: readonly DemoJob[] = [
@@ -71,6 +71,18 @@ export const FINISHED_JOBS: readonly DemoJob[] = [
       watts: 700,
       litres: '72',
       fill: 'none',
+      leak: 'usual',
+      enclosure: 'passive-radiator',
+      radiator: {
+        count: 2,
+        fsHz: figure(15),
+        qms: figure(8),
+        vasLitres: figure(230),
+        sdCm2: figure(810),
+        addedMassGrams: figure(300),
+        xmaxMm: figure(22),
+      },
+      highPass: { alignment: 'butterworth', order: 4, corner: figure(24) },
       notes: 'Coils in series, drivers in parallel: 2 ohm at the amplifier.',
     },
     box: {

@@ -1,5 +1,6 @@
 // Two jobs in the bays and two that are approved and wait for their turn.
-import { length } from '../typed.ts';
+import { EMPTY_PORT } from '@gusset/contracts/sound';
+import { figure, length } from '../typed.ts';
 import type { DemoJob } from './demo-job.ts';
 
 export const JOBS_IN_WORK: readonly DemoJob[] = [
@@ -28,6 +29,10 @@ export const JOBS_IN_WORK: readonly DemoJob[] = [
       watts: 300,
       litres: '46',
       fill: 'lined',
+      beside: [
+        { letter: 'B', name: 'Smaller, for the tools', litres: '34', fill: 'half' },
+        { letter: 'C', name: 'Well filled', litres: '46', fill: 'full' },
+      ],
       notes: 'Both in parallel: 2 ohm. Shallow frames because of the seat.',
     },
     box: {
@@ -150,7 +155,30 @@ export const JOBS_IN_WORK: readonly DemoJob[] = [
       notes: 'Never in the shop over a Friday.',
     },
     survey: { name: 'tarn boot', daysAgo: 10 },
-    sound: { daysAgo: 9, driver: 'MD-15-4', count: 1, watts: 500, litres: '66', fill: 'lined' },
+    sound: {
+      daysAgo: 9,
+      driver: 'MD-15-4',
+      count: 1,
+      watts: 500,
+      letter: 'B',
+      name: 'Deep, slot on the floor',
+      litres: '66',
+      fill: 'lined',
+      leak: 'usual',
+      enclosure: 'vented',
+      port: {
+        ...EMPTY_PORT,
+        shape: 'slot',
+        width: length('360'),
+        height: length('42'),
+        walls: 1,
+        tuning: figure(30),
+      },
+      highPass: { alignment: 'butterworth', order: 4, corner: figure(26) },
+      target: { lowHz: figure(30), highHz: figure(80), plusMinusDb: figure(4), levelDb: null },
+      beside: [{ letter: 'A', name: 'Closed, as first drawn', litres: '66', fill: 'lined' }],
+      notes: 'The slot runs along the floor and turns up at the back wall.',
+    },
     box: {
       daysAgo: 8,
       shape: 'wedge',

@@ -1,5 +1,6 @@
 // Jobs that are with the customer, priced, measured, or no more than a wish.
-import { length } from '../typed.ts';
+import { EMPTY_PORT } from '@gusset/contracts/sound';
+import { figure, length, litres } from '../typed.ts';
 import type { DemoJob } from './demo-job.ts';
 
 export const JOBS_ON_PAPER: readonly DemoJob[] = [
@@ -118,7 +119,25 @@ export const JOBS_ON_PAPER: readonly DemoJob[] = [
       budgetMinor: 400_000,
     },
     survey: { name: 'packet bulkhead', daysAgo: 5 },
-    sound: { daysAgo: 4, driver: 'MD-06-4', count: 2, watts: 110, litres: '16', fill: 'half' },
+    sound: {
+      daysAgo: 4,
+      driver: 'MD-06-4',
+      count: 2,
+      watts: 110,
+      litres: '9',
+      fill: 'half',
+      enclosure: 'single-tuned-bandpass',
+      front: { net: litres('7'), fill: 'none' },
+      port: {
+        ...EMPTY_PORT,
+        diameter: length('75'),
+        outerFlare: length('12'),
+        innerFlare: length('12'),
+        tuning: figure(72),
+      },
+      beside: [{ letter: 'B', name: 'Closed', litres: '16', fill: 'half' }],
+      notes: 'The front chamber draws his line at 80 Hz by itself.',
+    },
     box: {
       daysAgo: 3,
       shape: 'rectangular',

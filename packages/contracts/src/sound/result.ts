@@ -118,7 +118,7 @@ export type SolvedDesign = {
   readonly travelBelowHz: number | null;
   /** All stretches where it does, lowest first. */
   readonly travelStretches: readonly Stretch[];
-  /** Least power in the band that already moves a cone to its limit; null = travel not stated. */
+  /** Power up to which the cone stays within its travel in the low band, filters included; null = travel not stated. */
   readonly travelLimitWatts: number | null;
   /** Loudest level in the low band at this power, dB at one metre (or in the car). */
   readonly loudestDb: number;

@@ -153,7 +153,6 @@ function solved(design: SoundDesign, driver: DriverFact, answer: Answer): Solved
   const { figures } = curves;
   const chambers = chambersOf(design);
   const band = findings.find((finding) => finding.code === 'band');
-  const limited = findings.find((finding) => finding.code === 'travel-limited-power');
   const stretches = travelStretches(curves, parameters.xmaxMm);
   const [mostAmps, mostAmpsAtHz] = mostCurrent(curves);
   return {
@@ -189,7 +188,7 @@ function solved(design: SoundDesign, driver: DriverFact, answer: Answer): Solved
     reachesToHz: band?.code === 'band' ? band.highHz : null,
     travelBelowHz: stretches[0]?.fromHz === CURVES.lowHz ? stretches[0].toHz : null,
     travelStretches: stretches,
-    travelLimitWatts: limited?.code === 'travel-limited-power' ? limited.watts : null,
+    travelLimitWatts: travelLimitWatts(curves, parameters.xmaxMm, answer.driveWatts),
     loudestDb: highestInBand(curves.frequenciesHz, curves.splDb),
     curves,
     findings,
@@ -204,6 +203,17 @@ function travelStretches(curves: ResponseResult, xmaxMm: number | null): readonl
     frequenciesHz,
     (i) => Math.max(excursionMm[i] ?? 0, innerExcursionMm?.[i] ?? 0) > xmaxMm,
   );
+}
+
+/** Travel goes with the root of the power: how much power the farthest travel in the band leaves, filters included. */
+function travelLimitWatts(curves: ResponseResult, xmaxMm: number | null, driveWatts: number): number | null {
+  if (xmaxMm === null) return null;
+  const { frequenciesHz, excursionMm, innerExcursionMm } = curves;
+  const farthestMm = Math.max(
+    highestInBand(frequenciesHz, excursionMm),
+    innerExcursionMm === null ? 0 : highestInBand(frequenciesHz, innerExcursionMm),
+  );
+  return farthestMm > 0 ? driveWatts * (xmaxMm / farthestMm) ** 2 : null;
 }
 
 function portResults(design: SoundDesign, curves: ResponseResult): readonly SoundPortResult[] {

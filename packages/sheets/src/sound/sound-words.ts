@@ -101,6 +101,7 @@ const PART_WORDS = { cone: 'Cone', 'inner-cone': 'Inner cone', radiator: 'Radiat
 export function findingWords(finding: SoundFinding): string | null {
   switch (finding.code) {
     case 'band':
+    case 'travel-limited-power':
       return null;
     case 'damping':
       return `${DAMPING_WORDS[finding.character]} (system Q ${finding.qtcWithLosses.toFixed(2)}${finding.peakDb > 0.1 ? `, +${one(finding.peakDb)} dB` : ''})`;
@@ -108,8 +109,6 @@ export function findingWords(finding: SoundFinding): string | null {
       return finding.severity === 'over'
         ? `${PART_WORDS[finding.part]} would travel ${one(finding.travelMm)} mm at ${whole(finding.frequencyHz)} Hz, the maker allows ${one(finding.limitMm)}`
         : `${PART_WORDS[finding.part]} travels ${one(finding.travelMm)} of ${one(finding.limitMm)} mm at ${whole(finding.frequencyHz)} Hz`;
-    case 'travel-limited-power':
-      return `${whole(finding.watts)} W already moves the cone to its limit at ${whole(finding.frequencyHz)} Hz`;
     case 'heat':
       return finding.severity === 'over'
         ? `More power than the coils are rated for: ${one(finding.voltageVrms)} V, the rating allows ${one(finding.limitVrms)}`

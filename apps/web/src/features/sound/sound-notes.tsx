@@ -61,6 +61,9 @@ function System({ result }: { readonly result: SoundResult }) {
       {f3Hz === null ? null : <Row label="Corner, −3 dB outdoors">{hertz(f3Hz)}</Row>}
       <Row label="Load at the amplifier">{result.rdcOhm.toFixed(2)} Ω DC</Row>
       <Row label="Most current">{result.amplifier.mostAmps.toFixed(1)} A</Row>
+      {result.travelLimitWatts === null ? null : (
+        <Row label="Cone travel allows">{Math.round(result.travelLimitWatts)} W</Row>
+      )}
       <Row label="Driver takes from the box">
         {formatVolume(result.displacementLitres, 'metric', { both: false })}
       </Row>
