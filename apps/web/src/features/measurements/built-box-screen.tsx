@@ -81,7 +81,7 @@ export function BuiltBoxScreen({ opened, start }: BuiltBoxScreenProps) {
       />
       <SheetFrame
         viewCaption="Impedance over frequency · Ω"
-        isStale={compare.isFetching}
+        isStale={compare.isPlaceholderData}
         titleBlock={[
           { caption: 'Shop', value: shop.name, span: 2 },
           { caption: 'Customer', value: job.customer.name, span: 2 },

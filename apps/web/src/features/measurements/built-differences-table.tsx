@@ -3,6 +3,7 @@ import {
   DIFFERENCE_NAMES,
   differenceAdvice,
   differenceWords,
+  doubtWords,
   type ShowLength,
   valueWords,
 } from './measure-words.ts';
@@ -49,7 +50,7 @@ export function BuiltDifferencesTable({ differences, show }: BuiltDifferencesTab
                 </th>
                 <td className="figures">{drawn === null ? 'not stated' : valueWords(unit, drawn, show)}</td>
                 <td className="figures">{valueWords(unit, built.value, show)}</td>
-                <td className="figures">{valueWords(unit, 2 * built.plusMinus, show)}</td>
+                <td className="figures">{doubtWords(unit, 2 * built.plusMinus, show)}</td>
               </tr>
             );
           })}

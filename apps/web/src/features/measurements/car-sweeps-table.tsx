@@ -1,6 +1,6 @@
 'use client';
 
-import type { SweepView, TransferAnswer } from '@gusset/contracts/measurement';
+import type { OverlaidSweep, SweepView, TransferAnswer } from '@gusset/contracts/measurement';
 import { Button } from '../../shared/controls/button.tsx';
 import { Checkbox } from '../../shared/controls/checkbox.tsx';
 import { shownError } from '../../shared/data/shop-error.ts';
@@ -25,6 +25,7 @@ export type CarSweepsTableProps = {
 /** The sweeps one by one: which count, how loud each is where it matters, and why one does not count. */
 export function CarSweepsTable({ sweeps, chosenIds, onChoose, answer, putAway }: CarSweepsTableProps) {
   const say = useMessages();
+  const laidOf = ({ id }: SweepView) => answer?.sweeps.find((each) => each.id === id) ?? null;
   const remove = async (sweep: SweepView) => {
     if (putAway === null) return;
     try {
@@ -39,7 +40,7 @@ export function CarSweepsTable({ sweeps, chosenIds, onChoose, answer, putAway }:
   };
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by key.
-    <section className={styles.scroll} aria-label="Sweeps in this car" tabIndex={0}>
+    <section className={styles.scroll} aria-label="Sweeps one by one" tabIndex={0}>
       <table className={styles.table}>
         <thead>
           <tr>
@@ -60,8 +61,8 @@ export function CarSweepsTable({ sweeps, chosenIds, onChoose, answer, putAway }:
           </tr>
         </thead>
         <tbody>
-          {sweeps.map((sweep) => {
-            const laid = answer?.sweeps.find(({ id }) => id === sweep.id) ?? null;
+          {rejectedLast(sweeps, laidOf).map((sweep) => {
+            const laid = laidOf(sweep);
             const rejection = laid?.rejection ?? null;
             return (
               <tr key={sweep.id} data-rejected={rejection === null ? undefined : ''}>
@@ -89,7 +90,7 @@ export function CarSweepsTable({ sweeps, chosenIds, onChoose, answer, putAway }:
                     ? ''
                     : laid.worstSnrDb === null
                       ? 'not known'
-                      : `${laid.worstSnrDb.toFixed(0)} dB`}
+                      : `${laid.worstSnrDb.toFixed(0).replace('-', '−')} dB`}
                 </td>
                 {putAway === null ? null : (
                   <td data-screen-only="">
@@ -105,6 +106,15 @@ export function CarSweepsTable({ sweeps, chosenIds, onChoose, answer, putAway }:
       </table>
     </section>
   );
+}
+
+/** What counts stands on top. */
+function rejectedLast(
+  sweeps: readonly SweepView[],
+  laidOf: (sweep: SweepView) => OverlaidSweep | null,
+): readonly SweepView[] {
+  const isRejected = (sweep: SweepView) => (laidOf(sweep)?.rejection ?? null) !== null;
+  return [...sweeps.filter((sweep) => !isRejected(sweep)), ...sweeps.filter(isRejected)];
 }
 
 function levelAt(frequenciesHz: readonly number[], levelDb: readonly number[], hz: number): string {

@@ -1,7 +1,7 @@
 import { driverDataSheetSchema } from '@gusset/contracts/acoustics';
 import type { DriverFromSweeps } from '@gusset/contracts/measurement';
 import { describe, expect, it } from 'vitest';
-import { figureRows } from './driver-figures.ts';
+import { driverHeadline, figureRows } from './driver-figures.ts';
 
 const answer: DriverFromSweeps = {
   fit: {
@@ -48,6 +48,15 @@ describe('figureRows', () => {
   });
   it('marks what lies further apart than samples do', () => {
     expect(row('qes')?.isFar).toBe(true);
+  });
+  it('says in one line where the driver parts from its sheet', () => {
+    expect(driverHeadline(figureRows(stated, answer))).toBe('Beside its sheet: Fs +12 %, Qes +25 %');
+  });
+  it('doesn’t compare a coil told apart with one that is not', () => {
+    const fit = { ...answer.fit, l2Mh: { value: 8, plusMinus: 0.1 }, r2Ohm: { value: 9, plusMinus: 0.2 } };
+    const lossy = { ...answer, fit, figures: { ...answer.figures, l2Mh: 2, r2Ohm: 2.25 } };
+    const rows = figureRows({ ...stated, leMh: 3 }, lossy);
+    expect(rows.find(({ key }) => key === 'le')).toMatchObject({ stated: '3 mH', percent: '', isFar: false });
   });
   it('leaves empty what one side does not say', () => {
     expect(row('vas')).toMatchObject({ stated: '48 L', measured: '', percent: '' });

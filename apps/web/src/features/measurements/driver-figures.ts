@@ -25,6 +25,8 @@ type Spec = {
   readonly unit: string;
   readonly stated: number | null;
   readonly measured: Fitted | null;
+  /** The same name for another thing: nothing to compare. */
+  readonly isOtherKind?: boolean;
 };
 
 /** `answer.figures` are of one coil; the doubts of the fit are carried over in proportion. */
@@ -39,20 +41,41 @@ export function figureRows(stated: DriverDataSheet, answer: DriverFromSweeps): r
     { key: 'vas', label: 'Vas', unit: 'L', stated: stated.vasLitres, measured: moving?.vasLitres ?? null },
     { key: 'mms', label: 'Mms', unit: 'g', stated: stated.mmsGrams, measured: moving?.mmsGrams ?? null },
     { key: 're', label: 'Re', unit: 'Ω', stated: stated.reOhm, measured: scaled(figures.reOhm, fit.reOhm) },
-    { key: 'le', label: 'Le', unit: 'mH', stated: stated.leMh, measured: scaled(figures.leMh, fit.leMh) },
+    {
+      key: 'le',
+      label: 'Le',
+      unit: 'mH',
+      stated: stated.leMh,
+      measured: scaled(figures.leMh, fit.leMh),
+      // A coil told apart into Le, L2 and R2 has less of each than a sheet that gives one figure for all.
+      isOtherKind: figures.l2Mh !== null && stated.l2Mh === null,
+    },
     { key: 'l2', label: 'L2', unit: 'mH', stated: stated.l2Mh, measured: lossy(figures.l2Mh, fit.l2Mh) },
     { key: 'r2', label: 'R2', unit: 'Ω', stated: stated.r2Ohm, measured: lossy(figures.r2Ohm, fit.r2Ohm) },
   ];
   return specs.filter((spec) => spec.stated !== null || spec.measured !== null).map(toRow);
 }
 
+/** Where measured and typed part most, in one line; the smaller matters stand in the table. */
+export function driverHeadline(rows: readonly FigureRow[]): string {
+  const parted = rows.filter(
+    ({ key, percent }) => HEADLINES.has(key) && percent !== '' && percent !== 'the same',
+  );
+  if (parted.length === 0) return 'Measured as its sheet says';
+  return `Beside its sheet: ${parted.map(({ label, percent }) => `${label} ${percent}`).join(', ')}`;
+}
+
+const HEADLINES: ReadonlySet<string> = new Set(['fsHz', 'qes', 'vas']);
+
 function lossy(value: number | null, of: Fitted | null): Fitted | null {
   return value === null || of === null ? null : { value, plusMinus: (of.plusMinus / of.value) * value };
 }
 
-function toRow({ key, label, unit, stated, measured }: Spec): FigureRow {
+function toRow({ key, label, unit, stated, measured, isOtherKind = false }: Spec): FigureRow {
   const percent =
-    stated === null || stated === 0 || measured === null ? null : (measured.value / stated - 1) * 100;
+    stated === null || stated === 0 || measured === null || isOtherKind
+      ? null
+      : (measured.value / stated - 1) * 100;
   return {
     key,
     label,

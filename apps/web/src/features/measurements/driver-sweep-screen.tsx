@@ -23,7 +23,7 @@ import { useMay } from '../../shared/shell/person.tsx';
 import { type Bench, benchOf, startBench } from './driver-bench.ts';
 import { DriverBenchFields } from './driver-bench-fields.tsx';
 import { DriverFiguresTable } from './driver-figures-table.tsx';
-import { DriverFitVerdict } from './driver-fit-verdict.tsx';
+import { DriverFitVerdict, PeakReadingRows } from './driver-fit-verdict.tsx';
 import styles from './measurements.module.css';
 import { SweepChart } from './sweep-chart.tsx';
 import { driverChart } from './sweep-charts.ts';
@@ -107,7 +107,7 @@ export function DriverSweepScreen({ driver, start }: DriverSweepScreenProps) {
       />
       <SheetFrame
         viewCaption="Impedance over frequency · Ω"
-        isStale={fit.isFetching}
+        isStale={fit.isPlaceholderData}
         titleBlock={[
           { caption: 'Shop', value: shop.name, span: 2 },
           { caption: 'Driver', value: name, span: 3 },
@@ -143,7 +143,7 @@ export function DriverSweepScreen({ driver, start }: DriverSweepScreenProps) {
               coils={driver.figures.dataSheet.coils}
               error={problem}
             />
-            {answer === null ? null : <DriverFitVerdict answer={answer} />}
+            {answer === null ? null : <PeakReadingRows agreement={answer.agreement} />}
             <Caution>Small signal only: a cone driven hard near its resonance hits its stops.</Caution>
           </div>
         }
@@ -156,6 +156,9 @@ export function DriverSweepScreen({ driver, start }: DriverSweepScreenProps) {
             </EmptyState>
           ) : (
             <>
+              {answer === null ? null : (
+                <DriverFitVerdict answer={answer} stated={driver.figures.dataSheet} />
+              )}
               {problem === null ? null : <Verdict tone="fail" words={problem.message} />}
               <SweepChart input={driverChart(freeAir.columns, second?.columns ?? null, answer)} />
               {answer === null ? (

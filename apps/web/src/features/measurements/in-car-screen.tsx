@@ -80,7 +80,10 @@ export function InCarScreen({ model, start, transfers }: InCarScreenProps) {
   const [trial, setTrial] = useState(() => startTrial(start));
   const name = `${model.make} ${model.model}`;
   const [latest] = kept;
-  const verdict = transferVerdict(answer?.transfer ?? null, latest ?? null);
+  // What stands kept is the answer until somebody chooses anew.
+  const isTrying = chosen !== null || latest === undefined;
+  const now = isTrying ? (answer?.transfer ?? null) : null;
+  const verdict = transferVerdict(now, latest ?? null);
   const refresh = () => queries.invalidateQueries({ queryKey: listOptions.queryKey });
   return (
     <Page>
@@ -91,7 +94,7 @@ export function InCarScreen({ model, start, transfers }: InCarScreenProps) {
       />
       <SheetFrame
         viewCaption="Level over frequency · dB"
-        isStale={worked.isFetching}
+        isStale={worked.isPlaceholderData}
         titleBlock={[
           { caption: 'Shop', value: shop.name, span: 2 },
           { caption: 'Vehicle', value: name, span: 3 },
@@ -105,7 +108,7 @@ export function InCarScreen({ model, start, transfers }: InCarScreenProps) {
         ]}
         notes={
           <div className={styles.notes}>
-            {answer !== null && mayEdit && answer.transfer !== null ? (
+            {now !== null && mayEdit ? (
               <KeepTransferForm
                 model={model.id}
                 sweeps={inCar.filter(({ id }) => chosenIds.includes(id))}
@@ -167,8 +170,8 @@ export function InCarScreen({ model, start, transfers }: InCarScreenProps) {
               />
             </>
           )}
-          {answer?.transfer != null || latest !== undefined ? (
-            <SweepChart input={transferChart(answer?.transfer ?? null, latest ?? null)} />
+          {now !== null || latest !== undefined ? (
+            <SweepChart input={transferChart(now, latest ?? null)} />
           ) : null}
         </div>
       </SheetFrame>

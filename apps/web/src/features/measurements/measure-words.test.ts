@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   builtVerdict,
   cautionWords,
+  doubtWords,
   fittedWords,
   percentWords,
   readingWords,
@@ -46,6 +47,10 @@ describe('the words of figures', () => {
     expect(fittedWords({ value: 412.6, plusMinus: 23 })).toBe('413 ± 23');
     expect(fittedWords({ value: 3.6, plusMinus: 0 })).toBe('3.600');
   });
+  it('never say that nothing is in doubt', () => {
+    expect(doubtWords('litres', 0.02, show)).toBe('under 0.1 L');
+    expect(doubtWords('mm', 3.2, show)).toBe('3 mm');
+  });
   it('say percent with its sign', () => {
     expect(percentWords(-3.24)).toBe('−3.2 %');
     expect(percentWords(14.6)).toBe('+15 %');
@@ -53,7 +58,10 @@ describe('the words of figures', () => {
   });
   it('say why a sweep does not count and what would', () => {
     expect(rejectionWords({ code: 'noisy', snrDb: 4.2, atHz: 24.3, leastDb: 10 })).toBe(
-      'Only 4.2 dB above the noise at 24.3 Hz; 10 dB are asked for. Play louder or wait for quiet.',
+      'Only 4.2 dB above the noise at 24.3 Hz; 10 dB above it are asked for. Play louder or wait for quiet.',
+    );
+    expect(rejectionWords({ code: 'noisy', snrDb: -13, atHz: 20, leastDb: 10 })).toContain(
+      '13.0 dB under the noise',
     );
     expect(
       rejectionWords({ code: 'short', lowHz: 35, highHz: 500, neededLowHz: 20, neededHighHz: 200 }),

@@ -52,6 +52,12 @@ export function valueWords(unit: BuiltDifference['unit'], value: number, show: S
   return unit === 'mm' ? show(value) : `${plain(value, DIGITS[unit])}${UNITS[unit]}`;
 }
 
+/** Give or take; never a bare nought. */
+export function doubtWords(unit: BuiltDifference['unit'], plusMinus: number, show: ShowLength): string {
+  const least = 10 ** -DIGITS[unit];
+  return plusMinus < least / 2 ? `under ${valueWords(unit, least, show)}` : valueWords(unit, plusMinus, show);
+}
+
 /** "About 2.1 L smaller than drawn", "Port 14 mm long"; only of a difference that has something to say. */
 export function differenceWords(difference: BuiltDifference, show: ShowLength): string {
   const { code, unit, built } = difference;
@@ -119,7 +125,11 @@ export function rejectionWords(rejection: SweepRejection): string {
   const hz = (value: number) => `${plain(value, value < 100 ? 1 : 0)} Hz`;
   switch (rejection.code) {
     case 'noisy':
-      return `Only ${plain(rejection.snrDb, 1)} dB above the noise at ${hz(rejection.atHz)}; ${plain(rejection.leastDb, 0)} dB are asked for. Play louder or wait for quiet.`;
+      return `${
+        rejection.snrDb < 0
+          ? `${plain(-rejection.snrDb, 1)} dB under the noise`
+          : `Only ${plain(rejection.snrDb, 1)} dB above the noise`
+      } at ${hz(rejection.atHz)}; ${plain(rejection.leastDb, 0)} dB above it are asked for. Play louder or wait for quiet.`;
     case 'short':
       return `Runs from ${hz(rejection.lowHz)} to ${hz(rejection.highHz)}; ${hz(rejection.neededLowHz)} to ${hz(rejection.neededHighHz)} are needed.`;
     case 'noise-short':

@@ -6,10 +6,18 @@ import type {
   TransferAnswer,
   TransferCurve,
 } from '@gusset/contracts/measurement';
-import type { CurveDash, CurvePoint, ResponseChartInput, ResponseCurve } from '@gusset/drawings';
+import {
+  type CurveDash,
+  type CurvePoint,
+  linearAxis,
+  type ResponseChartInput,
+  type ResponseCurve,
+} from '@gusset/drawings';
 import type { BuiltBox } from './built-box.ts';
 
 const IMPEDANCE_RANGE = { fromHz: 8, toHz: 500 } as const;
+/** Level rules of the overlay: chosen by the sweeps that count, so that a rejected one doesn't flatten them. */
+const LEVEL_STEPS = 8;
 const DASHES: readonly CurveDash[] = ['solid', 'long', 'short', 'dash-dot', 'dots', 'dash-dot-dot'];
 
 const pairs = (frequenciesHz: readonly number[], values: readonly number[]): CurvePoint[] =>
@@ -107,6 +115,8 @@ export function overlayChart(
   { frequenciesHz, predictedDb, sweeps }: TransferAnswer,
   nameOf: (sweepId: string) => string,
 ): ResponseChartInput {
+  const good = sweeps.filter(({ rejection }) => rejection === null);
+  const rejected = sweeps.filter(({ rejection }) => rejection !== null);
   return {
     ...bare,
     fromHz: frequenciesHz[0] ?? 20,
@@ -115,12 +125,21 @@ export function overlayChart(
     description: `${sweeps.length} sweeps over what the trial box gives in the open. The figures stand in the table.`,
     unit: 'dB',
     quantity: 'Level, brought to one scale',
+    axis: linearAxis([predictedDb, ...good.map(({ levelDb }) => levelDb)].flat(), LEVEL_STEPS, true),
     curves: [
-      ...sweeps.map(
-        ({ id, levelDb, rejection }, i): ResponseCurve => ({
-          name: rejection === null ? nameOf(id) : `${nameOf(id)}, rejected`,
-          dash: rejection === null ? (DASHES[i % DASHES.length] ?? 'solid') : 'dots',
-          tone: rejection === null ? 'ink' : 'pencil',
+      ...good.map(
+        ({ id, levelDb }, i): ResponseCurve => ({
+          name: nameOf(id),
+          dash: DASHES[i % DASHES.length] ?? 'solid',
+          tone: 'ink',
+          points: pairs(frequenciesHz, levelDb),
+        }),
+      ),
+      ...rejected.map(
+        ({ id, levelDb }): ResponseCurve => ({
+          name: `${nameOf(id)}, rejected`,
+          dash: 'dots',
+          tone: 'pencil',
           points: pairs(frequenciesHz, levelDb),
         }),
       ),

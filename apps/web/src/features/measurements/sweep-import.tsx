@@ -130,7 +130,7 @@ export function SweepImport<Use extends SweepUse>(props: SweepImportProps<Use>) 
         {isPlaced ? (
           <TextField
             label="Where the box stood"
-            placeholder="boot, left corner"
+            hint="Such as: boot, left corner"
             maxLength={200}
             value={draft.place}
             error={errorAt('place')}
