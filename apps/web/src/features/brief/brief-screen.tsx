@@ -66,7 +66,15 @@ export function BriefScreen({ opened, start }: BriefScreenProps) {
   const isReadOnly = !mayEdit;
   return (
     <JobSheetPage opened={opened} sheet={sheet} fieldWords={FIELD_WORDS}>
-      <SheetFrame titleBlock={titleBlock} notesFirst notes={<BriefNotes sheet={sheet} />}>
+      <SheetFrame
+        titleBlock={titleBlock}
+        notesFirst
+        notes={
+          <div>
+            <BriefNotes sheet={sheet} />
+          </div>
+        }
+      >
         <div className={styles.questions}>
           <TextArea
             label={FIELD_WORDS.wish}

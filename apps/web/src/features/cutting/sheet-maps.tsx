@@ -13,7 +13,8 @@ import styles from './cutting-screen.module.css';
 import { boundWords, counted, cutWords } from './cutting-words.ts';
 
 const WIDE = { widthPt: 780, textPt: 12 };
-const PHONE = { widthPt: 360, textPt: 10 };
+/** Wider than a phone and scrolled: at the saw every mark and size must be readable. */
+const PHONE = { widthPt: 560, textPt: 12 };
 /** An offcut is drawn smaller than a whole sheet, as it is. */
 const OFFCUT = { widthPt: 460, textPt: 12 };
 /** Room that the map keeps round the sheet for its dimensions. */
@@ -63,7 +64,7 @@ function OneSheet({ map, layout, result, rule }: OneSheetProps) {
       </p>
       <SceneDrawing
         scene={scene}
-        minWidthPx={300}
+        minWidthPx={isPhone ? PHONE.widthPt : 300}
         legend={
           <>
             <span className="caption">numbers in circles: order of the cuts</span>
