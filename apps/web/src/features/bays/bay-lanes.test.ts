@@ -3,12 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type CurrentPlan, dayLanes, progressWords } from './bay-lanes.ts';
 
 const JOB = 'job-1';
-const frame = {
-  zone: 'Europe/Berlin',
-  locale: 'en-GB',
-  today: '2026-11-24',
-  now: '2026-11-24T13:00:00Z',
-};
+const frame = { zone: 'Europe/Berlin', locale: 'en-GB', today: '2026-11-24' };
 
 const glueing: PlannedTask = {
   taskId: 'glue',
@@ -40,7 +35,7 @@ const setting: SettingInterval = {
 function viewOf(tasks: readonly PlannedTask[], settings: readonly SettingInterval[]): CurrentPlan {
   return {
     plan: {
-      plannedAt: frame.now,
+      plannedAt: '2026-11-24T13:00:00Z',
       timeZone: frame.zone,
       jobs: [],
       tasks: [...tasks],

@@ -29,27 +29,26 @@ export function dayWindow(view: CurrentPlan, day: string): { fromMinute: number;
   return { fromMinute: from, toMinute: until };
 }
 
-export function dayLanes(view: CurrentPlan, day: string, frame: PlanFrame & { now: string }): Lane[] {
+export function dayLanes(view: CurrentPlan, day: string, frame: PlanFrame): Lane[] {
   const { plan, bays } = view;
+  const inDay = (instant: string) => minuteOn(instant, day, frame.zone);
+  const tasksOf = (bayId: string | null): PlannedTask[] => plan.tasks.filter((task) => task.bayId === bayId);
   const bayOf = new Map(plan.tasks.map(({ taskId, bayId }) => [taskId, bayId]));
   // Where the piece stands while it sets: its bay also where that bay may take other work meanwhile.
   const standsIn = (setting: SettingInterval) =>
     setting.bayId ?? bayOf.get(setting.afterTaskId) ?? bayOf.get(setting.beforeTaskId) ?? null;
-  const setsIn = (bayId: string | null): LaneTask[] =>
-    plan.settingIntervals
-      .filter((setting) => setting.reason !== 'customer' && standsIn(setting) === bayId)
-      .flatMap((setting) => settingBar(setting, view, frame, inDay));
-  const inDay = (instant: string) => minuteOn(instant, day, frame.zone);
-  const tasksOf = (bayId: string | null): PlannedTask[] => plan.tasks.filter((task) => task.bayId === bayId);
-  const lanes = bays.map((bay) => {
-    const tasks = tasksOf(bay.id).flatMap((task) => taskBars(task, view, frame, inDay));
-    return {
-      name: bay.name,
-      caption: jobsIn(view, tasksOf(bay.id), day, frame),
-      tasks: [...tasks, ...setsIn(bay.id)],
-    };
-  });
-  const aside = [...tasksOf(null).flatMap((task) => taskBars(task, view, frame, inDay)), ...setsIn(null)];
+  const setsIn = (bayId: string | null): SettingInterval[] =>
+    plan.settingIntervals.filter((setting) => setting.reason !== 'customer' && standsIn(setting) === bayId);
+  const barsIn = (bayId: string | null): LaneTask[] => [
+    ...tasksOf(bayId).flatMap((task) => taskBars(task, view, frame, inDay)),
+    ...setsIn(bayId).flatMap((setting) => settingBar(setting, view, frame, inDay)),
+  ];
+  const lanes = bays.map(({ id, name }) => ({
+    name,
+    caption: jobsIn(view, [...tasksOf(id), ...setsIn(id)], day, frame),
+    tasks: barsIn(id),
+  }));
+  const aside = barsIn(null);
   return aside.length === 0
     ? lanes
     : [...lanes, { name: 'No bay', caption: 'Desk, rack and yard', tasks: aside }];
@@ -64,12 +63,7 @@ export function minuteOn(instant: string, day: string, zone: string): number {
 
 type InDay = (instant: string) => number;
 
-function taskBars(
-  task: PlannedTask,
-  view: CurrentPlan,
-  frame: PlanFrame & { now: string },
-  inDay: InDay,
-): LaneTask[] {
+function taskBars(task: PlannedTask, view: CurrentPlan, frame: PlanFrame, inDay: InDay): LaneTask[] {
   const begun = task.startsAt ?? task.endsAt;
   const stretches = task.state === 'planned' ? task.segments : [{ startsAt: begun, endsAt: task.endsAt }];
   const first = stretches[0];
@@ -125,12 +119,17 @@ function settingBar(setting: SettingInterval, view: CurrentPlan, frame: PlanFram
   ];
 }
 
-function jobsIn(view: CurrentPlan, tasks: readonly PlannedTask[], day: string, { zone }: PlanFrame): string {
+function jobsIn(
+  view: CurrentPlan,
+  stays: readonly Pick<PlannedTask, 'jobId' | 'startsAt' | 'endsAt'>[],
+  day: string,
+  { zone }: PlanFrame,
+): string {
   const ids = new Set(
-    tasks
-      .filter((task) => {
-        const from = toShopTime(task.startsAt ?? task.endsAt, zone).date;
-        return from <= day && toShopTime(task.endsAt, zone).date >= day;
+    stays
+      .filter(({ startsAt, endsAt }) => {
+        const from = toShopTime(startsAt ?? endsAt, zone).date;
+        return from <= day && toShopTime(endsAt, zone).date >= day;
       })
       .map(({ jobId }) => jobId),
   );
