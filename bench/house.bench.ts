@@ -11,7 +11,7 @@ import { migrate, startEmbeddedPostgres } from '@gusset/database';
 import pg from 'pg';
 import { z } from 'zod';
 import { freePort } from '../scripts/start/ports.ts';
-import { ROOT, startPart } from '../scripts/start/process.ts';
+import { API_HEAP, ROOT, startPart } from '../scripts/start/process.ts';
 import { ensureWebBuild } from '../scripts/start/web-build.ts';
 import { ask, call, foundShop, LARGE_SHOP_JOBS, PUBLIC_URL, seedLargeShop } from './large-shop.ts';
 
@@ -133,6 +133,7 @@ async function serveLargeShop(): Promise<void> {
     const api = await startPart({
       name: 'API',
       script: API_SCRIPT,
+      nodeArgs: API_HEAP,
       env: {
         API_PORT: String(port),
         PUBLIC_URL,

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { migrate, startEmbeddedPostgres } from '@gusset/database';
 import { seedDemoIfFirst } from './start/demo.ts';
 import { freePort, requireFreePort } from './start/ports.ts';
-import { type Part, startPart } from './start/process.ts';
+import { API_HEAP, type Part, startPart } from './start/process.ts';
 import { say, stopWith } from './start/say.ts';
 import { authSecret, readSettings, type StartSettings } from './start/settings.ts';
 import { ensureWebBuild } from './start/web-build.ts';
@@ -57,7 +57,13 @@ async function start(settings: StartSettings): Promise<void> {
     ? await seedDemoIfFirst(apiEnv, database.adminUrl, settings.dataFolder, say)
     : null;
   const api = await keep(
-    startPart({ name: 'API', script: 'apps/api/src/server.ts', env: apiEnv, onLine: passOn }),
+    startPart({
+      name: 'API',
+      script: 'apps/api/src/server.ts',
+      nodeArgs: API_HEAP,
+      env: apiEnv,
+      onLine: passOn,
+    }),
   );
   const web = await keep(
     startPart({

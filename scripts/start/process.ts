@@ -5,6 +5,12 @@ import path from 'node:path';
 export const ROOT = path.resolve(import.meta.dirname, '../..');
 const STOP_WITHIN_MS = 15_000;
 
+/**
+ * The API's heap. What it holds is under 100 MB; left alone on a large machine, Node clears up so seldom that the
+ * process takes half a gigabyte (`npm run bench -- house`).
+ */
+export const API_HEAP = ['--max-semi-space-size=4', '--max-old-space-size=512'];
+
 export type Part = {
   readonly name: string;
   /** Settles when the process ends, however it ends. */
@@ -17,18 +23,20 @@ export function startPart(options: {
   readonly name: string;
   readonly script: string;
   readonly args?: readonly string[];
+  readonly nodeArgs?: readonly string[];
   readonly env: Readonly<Record<string, string>>;
   /** A text on its standard output that means ready; without it the part sends the message `ready`. */
   readonly readyText?: string;
   readonly onLine?: (line: string) => void;
 }): Promise<Part> {
-  const { name, script, args = [], env, readyText, onLine } = options;
+  const { name, script, args = [], nodeArgs = [], env, readyText, onLine } = options;
   const child = spawn(
     process.execPath,
     // The database driver of the ORM sends queries of one transaction side by side, which `pg` will refuse one day.
     [
       '--disable-warning=ExperimentalWarning',
       '--disable-warning=DeprecationWarning',
+      ...nodeArgs,
       path.join(ROOT, script),
       ...args,
     ],
