@@ -68,6 +68,7 @@ export function buildCavity(
       ...readings.findings,
       ...assumptions,
     ],
+    ...(surroundings.beyond === undefined ? {} : { beyond: surroundings.beyond }),
   };
 }
 

@@ -1,11 +1,20 @@
 export { buildCavity, NO_SURROUNDINGS } from './build-cavity.ts';
+export {
+  type DryFitScene,
+  type DryFitSceneOptions,
+  dryFitScene,
+  poseOutside,
+  type SceneWalls,
+} from './dry-fit-scene.ts';
 export { checkMotion } from './dryfit/check-motion.ts';
 export { type DryFitOptions, dryFit } from './dryfit/dry-fit.ts';
 export { type LargestOptions, largestProfile } from './dryfit/largest-profile.ts';
 export { BEHIND_SEAT } from './forms/behind-seat.ts';
+export { FOOTWELL } from './forms/footwell.ts';
 export { freePointsForm, stationsForm } from './forms/free-section.ts';
 export { HATCH_ESTATE } from './forms/hatch-estate.ts';
 export { SALOON_BOOT } from './forms/saloon-boot.ts';
+export { SPARE_WHEEL_WELL } from './forms/spare-wheel-well.ts';
 export { UNDER_SEAT } from './forms/under-seat.ts';
 export { largestStraightBox, type StraightBoxWish } from './largest-straight-box.ts';
 export { type OpeningCheckInput, passesOpeningSquareOn } from './opening-check.ts';

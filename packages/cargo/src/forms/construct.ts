@@ -2,9 +2,11 @@
 import type { SectionForm } from '@gusset/contracts/cargo';
 import { constructBehindSeat } from './behind-seat.ts';
 import type { Construction, DimensionValues } from './construction.ts';
+import { constructFootwell } from './footwell.ts';
 import { constructFreePoints, constructStations } from './free-section.ts';
 import { constructHatchEstate } from './hatch-estate.ts';
 import { constructSaloonBoot } from './saloon-boot.ts';
+import { constructSpareWheelWell } from './spare-wheel-well.ts';
 import { constructUnderSeat } from './under-seat.ts';
 
 export function construct(form: SectionForm, values: DimensionValues): Construction {
@@ -18,6 +20,10 @@ export function construct(form: SectionForm, values: DimensionValues): Construct
       return constructBehindSeat(form, values);
     case 'under-seat':
       return constructUnderSeat(form, values);
+    case 'spare-wheel-well':
+      return constructSpareWheelWell(form, values);
+    case 'footwell':
+      return constructFootwell(form, values);
     case 'points':
       return constructFreePoints(form, values, plan.corners);
     case 'stations':

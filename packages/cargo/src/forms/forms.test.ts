@@ -146,6 +146,29 @@ describe('the other forms', () => {
     expect(turned.walls.map((it) => it.role)).toEqual(forward.walls.map((it) => it.role));
   });
 
+  it('reads offsets square to a straightedge placed and tilted anywhere', () => {
+    // A square of 500 on its corner's side: the line rises 3 in 4 from (100, 50), 500 long, 500 above it.
+    const form = answered(stationsForm('Glass', [0, 250, 500]));
+    const cavity = answered(
+      buildCavity(form, [
+        lengthReading('lineAlong', 100),
+        lengthReading('lineUp', 50),
+        angleReading('lineTilt', Math.atan2(3, 4)),
+        ...[0, 1, 2].flatMap((i) => [lengthReading(`up-${i}`, 500), lengthReading(`down-${i}`, 0)]),
+        lengthReading('width', 900),
+        lengthReading('openingWidth', 800),
+      ]),
+    );
+    expect(rounded(cavity.polygon)).toEqual([
+      [100, 50],
+      [300, 200],
+      [500, 350],
+      [200, 750],
+      [0, 600],
+      [-200, 450],
+    ]);
+  });
+
   it('draws a roof from offsets up a straightedge', () => {
     const form = answered(stationsForm('Glass', [0, 200, 400]));
     const readings = [

@@ -1,8 +1,11 @@
-// Sections of any shape: corners by x and y from one datum, or offsets from a straightedge that lies on the floor.
+// Sections of any shape: corners by x and y from one datum, or offsets square to a straightedge: on the floor from the back
+// wall, or placed anywhere by its start and tilt.
 
 import type { Dimension, FreeCorner, SectionForm, WallRole } from '@gusset/contracts/cargo';
+import type { PointMm } from '@gusset/contracts/geometry';
 import { type Refusal, refuse } from '@gusset/units';
 import { signedAreaMm2 } from '../plane/polygon.ts';
+import { plus, turned } from '../plane/vector.ts';
 import {
   type Construction,
   type DimensionValues,
@@ -10,7 +13,7 @@ import {
   type PlannedWall,
   reader,
 } from './construction.ts';
-import { lengthDimension } from './dimension.ts';
+import { angleDimension, lengthDimension } from './dimension.ts';
 import { straight } from './shared-walls.ts';
 import { acrossAt, openingWidthComparison, wholeWidthSlab } from './widths.ts';
 
@@ -103,7 +106,7 @@ function cornerDimensions(corner: FreeCorner, index: number, count: number): Dim
   ];
 }
 
-/** Heights above (and, where the floor sinks, below) a straightedge that lies level from the back wall. */
+/** Offsets up and down, square to a straightedge that lies level from the back wall unless its place is taken too. */
 export function stationsForm(name: string, stationsMm: readonly number[]): SectionForm | Refusal {
   if (stationsMm.length < 2 || stationsMm.length > MAX_STATIONS) {
     return refuse('stationsMm', {
@@ -132,17 +135,52 @@ export function stationsForm(name: string, stationsMm: readonly number[]): Secti
         key: 'sillHeight',
         letter: 'S',
         label: 'Sill at the last station',
-        hint: 'Straightedge up to the top of the lip. 0 where the floor runs straight out.',
+        hint: 'Straightedge up to the top of the lip, minus where the lip is lower. 0 where the floor runs straight out.',
         need: 'optional',
         tighter: 'larger',
         highlights: ['sill'],
-        rangeMm: [0, 1500],
+        rangeMm: [-3000, 1500],
         typicalMm: 0,
         assumed: { valueMm: 0, plusMinusMm: 0, why: 'no sill' },
       }),
+      ...lineDimensions(),
       ...widthDimensions(),
     ],
   };
+}
+
+/** Where the straightedge begins and how it is tilted: left out, at the foot of the back wall and level. */
+function lineDimensions(): Dimension[] {
+  const placed = { need: 'optional', highlights: ['back'] } as const;
+  return [
+    lengthDimension({
+      ...placed,
+      key: 'lineAlong',
+      letter: 'Lx',
+      label: 'Start of the straightedge, along',
+      hint: 'Level from the foot of the back wall to its zero. Left out: it begins there.',
+      rangeMm: [-REACH_MM, REACH_MM],
+      typicalMm: 0,
+    }),
+    lengthDimension({
+      ...placed,
+      key: 'lineUp',
+      letter: 'Ly',
+      label: 'Start of the straightedge, up',
+      hint: 'Plumb from the foot of the back wall to its zero. Left out: it lies on the floor.',
+      rangeMm: [-REACH_MM, REACH_MM],
+      typicalMm: 0,
+    }),
+    angleDimension({
+      ...placed,
+      key: 'lineTilt',
+      letter: 'La',
+      label: 'Straightedge, tilt from level',
+      hint: 'Angle finder on it. Plus where its far end is higher. The offsets are square to it.',
+      rangeDegrees: [-85, 85],
+      typicalDegrees: 0,
+    }),
+  ];
 }
 
 function stationDimensions(atMm: number, index: number, last: number): Dimension[] {
@@ -151,9 +189,9 @@ function stationDimensions(atMm: number, index: number, last: number): Dimension
       key: `up-${index}`,
       letter: `${index + 1}u`,
       label: `Height at ${atMm} mm`,
-      hint: 'From the straightedge straight up to the first thing that stops the rule.',
+      hint: 'Square from the straightedge up to the first thing that stops the rule.',
       highlights: [`roof-${Math.min(index, last - 1)}`],
-      rangeMm: [5, 3000],
+      rangeMm: [0, 3000],
       typicalMm: 500,
       onSoftTrim: true,
     }),
@@ -161,10 +199,10 @@ function stationDimensions(atMm: number, index: number, last: number): Dimension
       key: `down-${index}`,
       letter: `${index + 1}d`,
       label: `Floor below the straightedge at ${atMm} mm`,
-      hint: 'From the straightedge down to the floor.',
+      hint: 'Square from the straightedge down to the floor.',
       need: 'optional',
       highlights: [`floor-${Math.min(index, last - 1)}`],
-      rangeMm: [0, 800],
+      rangeMm: [0, 3000],
       typicalMm: 0,
       onSoftTrim: true,
       assumed: { valueMm: 0, plusMinusMm: 3, why: 'floor lies against the straightedge' },
@@ -215,16 +253,20 @@ export function constructStations(
   stationsMm: readonly number[],
 ): Construction {
   const read = reader(form, values);
-  const floor: PlannedCorner[] = stationsMm.map((xMm, i) => ({
+  const start: PointMm = { xMm: read.ifKnown('lineAlong') ?? 0, yMm: read.ifKnown('lineUp') ?? 0 };
+  const tiltRad = read.ifKnown('lineTilt') ?? 0;
+  const from = (alongMm: number, offMm: number): PointMm =>
+    plus(start, turned({ xMm: alongMm, yMm: offMm }, tiltRad));
+  const floor: PlannedCorner[] = stationsMm.map((atMm, i) => ({
     id: `down-${i}`,
-    at: { xMm, yMm: -read.of(`down-${i}`) },
+    at: from(atMm, -read.of(`down-${i}`)),
   }));
-  const roof: PlannedCorner[] = stationsMm.map((xMm, i) => ({
+  const roof: PlannedCorner[] = stationsMm.map((atMm, i) => ({
     id: `up-${i}`,
-    at: { xMm, yMm: read.of(`up-${i}`) },
+    at: from(atMm, read.of(`up-${i}`)),
   }));
   const endMm = stationsMm.at(-1) ?? 0;
-  const lip: PlannedCorner = { id: 'lip', at: { xMm: endMm, yMm: read.of('sillHeight') } };
+  const lip: PlannedCorner = { id: 'lip', at: from(endMm, read.of('sillHeight')) };
   const between = stationsMm.slice(1).map((_, index) => index);
   const part = (id: string, name: string, role: WallRole): PlannedWall => ({
     id,
@@ -240,17 +282,27 @@ export function constructStations(
     part('back', 'Back wall', 'seat-back'),
   ];
   const corners = [...floor, lip, ...[...roof].reverse()];
-  const anchors = stationsMm.flatMap((xMm, i) => [
-    straight(`up-${i}`, { xMm, yMm: 0 }, { xMm, yMm: read.of(`up-${i}`) }),
-    straight(`down-${i}`, { xMm, yMm: 0 }, { xMm, yMm: -read.of(`down-${i}`) }),
+  const anchors = stationsMm.flatMap((atMm, i) => [
+    straight(`up-${i}`, from(atMm, 0), from(atMm, read.of(`up-${i}`))),
+    straight(`down-${i}`, from(atMm, 0), from(atMm, -read.of(`down-${i}`))),
   ]);
+  const levelAt = { xMm: start.xMm + Math.max(100, endMm / 3), yMm: start.yMm };
   return {
     corners,
     walls,
     ...freeWidths(form, values, corners),
     anchors: [
       ...anchors,
-      straight('sillHeight', { xMm: endMm, yMm: 0 }, lip.at),
+      straight('sillHeight', from(endMm, 0), lip.at),
+      straight('lineAlong', { xMm: 0, yMm: start.yMm }, start),
+      straight('lineUp', { xMm: start.xMm, yMm: 0 }, start),
+      {
+        key: 'lineTilt',
+        view: 'section',
+        from: levelAt,
+        to: from(levelAt.xMm - start.xMm, 0),
+        vertex: start,
+      },
       ...widthAnchors(form, values, corners),
     ],
   };

@@ -31,12 +31,15 @@ export function closestBetweenSegments(a: Segment, b: Segment): Closest {
   return best;
 }
 
+/** Sine of an angle below which two directions are the same but for rounding: their lines cross anywhere. */
+const SAME_WAY = 1e-12;
+
 /** Where two segments properly cross; null where they only touch, run together or miss. */
 export function crossingPoint(a: Segment, b: Segment): PointMm | null {
   const alongA = minus(a.to, a.from);
   const alongB = minus(b.to, b.from);
   const area = cross(alongA, alongB);
-  if (area === 0) return null;
+  if (Math.abs(area) <= SAME_WAY * lengthOf(alongA) * lengthOf(alongB)) return null;
   const between = minus(b.from, a.from);
   const shareA = cross(between, alongB) / area;
   const shareB = cross(between, alongA) / area;

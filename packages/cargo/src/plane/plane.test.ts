@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { closestBetweenOutlines, closestBetweenSegments } from './distance.ts';
 import { convexHull, extentAlong, leastCaliperWidth } from './hull.ts';
+import { cornersAt, movedEdges } from './offset.ts';
 import { depthBeyondWall, insidesOverlap, meetsInside, overlapDepth } from './overlap.ts';
 import { clippedTo, holds, insidePoint, posed, rectangle, signedAreaMm2 } from './polygon.ts';
 import { crossingEdges } from './simple.ts';
@@ -124,6 +125,48 @@ describe('polygons', () => {
   it('clip to a half-plane by area', () => {
     const half = clippedTo(box(0, 0, 10, 10), { xMm: 4, yMm: 0 }, { xMm: 1, yMm: 0 });
     expect(signedAreaMm2(half)).toBe(40);
+  });
+});
+
+describe('segments on one line', () => {
+  it('are as far apart as their nearest ends, at any angle', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: Math.PI, noNaN: true }), (turn) => {
+        const at = (alongMm: number) => ({ xMm: alongMm * Math.cos(turn), yMm: alongMm * Math.sin(turn) });
+        const [first, second] = [
+          { from: at(0), to: at(1013.7) },
+          { from: at(3204.1), to: at(1721.3) },
+        ];
+        expect(closestBetweenSegments(first, second).distanceMm).toBeCloseTo(1721.3 - 1013.7, 6);
+      }),
+    );
+  });
+});
+
+describe('movedEdges', () => {
+  const corners = (inwardMm: readonly number[], polygon: PolygonMm = box(0, 0, 100, 50)) => {
+    const joints = movedEdges(polygon, inwardMm);
+    return joints === null ? null : cornersAt(joints);
+  };
+
+  it('moves each edge by its own distance', () => {
+    expect(corners([1, 2, 3, 4])).toEqual(box(4, 1, 98, 47));
+    expect(corners([-1, -1, -1, -1])).toEqual(box(-1, -1, 101, 51));
+  });
+
+  it('lets the others swallow an edge that they leave no length', () => {
+    const clipped = [
+      ...box(0, 0, 100, 50).slice(0, 2),
+      { xMm: 100, yMm: 45 },
+      { xMm: 95, yMm: 50 },
+      { xMm: 0, yMm: 50 },
+    ];
+    // The clipped corner goes once the two walls beside it have moved in past it.
+    expect(corners([0, 20, 0, 0, 0], clipped)).toEqual(box(0, 0, 80, 50));
+  });
+
+  it('is nothing where opposite edges pass each other', () => {
+    expect(corners([30, 0, 30, 0])).toBeNull();
   });
 });
 

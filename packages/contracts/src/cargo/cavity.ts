@@ -1,6 +1,7 @@
 // The cavity that a survey makes, and the best-effort drawing of one that is still being measured.
 import { z } from 'zod';
 import { pointMmSchema, polygonMmSchema } from '../geometry/index.ts';
+import { beyondOpeningSchema } from './beyond-opening.ts';
 import { dimensionKeySchema, measuringMethodSchema } from './measuring.ts';
 import {
   drawingViewSchema,
@@ -29,6 +30,8 @@ export const cavityWallSchema = z.strictObject({
   likelyPlusMinusMm: z.number().min(0),
   /** Largest first. */
   shares: z.array(plusMinusShareSchema).readonly(),
+  /** How far a box in its place may press it in, mm; left out = not at all. */
+  crushMm: z.number().min(0).optional(),
 });
 export type CavityWall = Readonly<z.infer<typeof cavityWallSchema>>;
 
@@ -81,6 +84,38 @@ export const readingCorrectionSchema = z.strictObject({
   timesPlusMinus: z.number(),
 });
 export type ReadingCorrection = Readonly<z.infer<typeof readingCorrectionSchema>>;
+
+/** One dimension before and after least squares over all of them: mm for a length, radians for an angle. */
+export const adjustedReadingSchema = z.strictObject({
+  key: dimensionKeySchema,
+  unit: z.enum(['length', 'angle']),
+  /** A redundant dimension: what it adjusts to is what the others make of it. */
+  isCheck: z.boolean(),
+  measured: z.number(),
+  adjusted: z.number(),
+  /** Measured less adjusted. */
+  residual: z.number(),
+  /** The residual in multiples of the reading's own ±: above 1 is suspect. */
+  timesPlusMinus: z.number().min(0),
+  plusMinus: z.number().min(0),
+  /** Likely ± once all dimensions are taken together: never above its own. */
+  adjustedPlusMinus: z.number().min(0),
+});
+export type AdjustedReading = Readonly<z.infer<typeof adjustedReadingSchema>>;
+
+/** ± of one corner of the section: half axes and all, as a covariance in the scale of the ±. */
+export const cornerSpreadSchema = z.strictObject({
+  cornerId: z.string(),
+  at: pointMmSchema,
+  xxMm2: z.number().min(0),
+  xyMm2: z.number(),
+  yyMm2: z.number().min(0),
+  /** Half the long axis of the likely ellipse, mm. */
+  likelyMm: z.number().min(0),
+  /** Every reading against it, mm. */
+  worstMm: z.number().min(0),
+});
+export type CornerSpread = Readonly<z.infer<typeof cornerSpreadSchema>>;
 
 export const cavityFindingSchema = z.discriminatedUnion('code', [
   z.strictObject({
@@ -164,6 +199,10 @@ export const cavitySchema = z.strictObject({
   outside: outsideAssumptionSchema,
   checks: z.array(checkDimensionSchema).readonly(),
   corrections: z.array(readingCorrectionSchema).readonly(),
+  /** The adjusted values that the walls stand on; left out = they stand on the readings as taken. */
+  adjusted: z.array(adjustedReadingSchema).readonly().optional(),
+  /** Left out = nobody looked beyond the opening. */
+  beyond: beyondOpeningSchema.optional(),
   findings: z.array(cavityFindingSchema).readonly(),
 });
 export type CavityResult = Readonly<z.infer<typeof cavitySchema>>;

@@ -8,6 +8,8 @@ export const sectionFormKindSchema = z.enum([
   'hatch-estate',
   'behind-seat',
   'under-seat',
+  'spare-wheel-well',
+  'footwell',
   'free-section',
 ]);
 export type SectionFormKind = z.infer<typeof sectionFormKindSchema>;
@@ -97,8 +99,10 @@ export const constructionSchema = z.discriminatedUnion('by', [
   z.strictObject({ by: z.literal('hatch-estate') }),
   z.strictObject({ by: z.literal('behind-seat') }),
   z.strictObject({ by: z.literal('under-seat') }),
+  z.strictObject({ by: z.literal('spare-wheel-well') }),
+  z.strictObject({ by: z.literal('footwell') }),
   z.strictObject({ by: z.literal('points'), corners: z.array(freeCornerSchema).min(3).max(60).readonly() }),
-  /** A straightedge lies on the floor from the back wall toward the opening; offsets up and down at each station. */
+  /** Offsets up and down, square to a straightedge: on the floor from the back wall, or wherever its start and tilt say. */
   z.strictObject({
     by: z.literal('stations'),
     stationsMm: z.array(z.number().min(0).max(10_000)).min(2).max(80).readonly(),

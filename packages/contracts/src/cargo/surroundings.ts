@@ -1,6 +1,7 @@
 // What stands in or must stay free of a cargo space beside its walls, and the named states of seat and floor.
 import { z } from 'zod';
 import { coordinateMmSchema, polygonMmSchema } from '../geometry/index.ts';
+import { beyondOpeningSchema, softWallSchema } from './beyond-opening.ts';
 import { measurementSchema } from './measuring.ts';
 import { sectionFormSchema } from './section-form.ts';
 
@@ -13,6 +14,8 @@ const prism = {
   zMinMm: coordinateMmSchema,
   zMaxMm: coordinateMmSchema,
   plusMinusMm: z.number().min(0).max(200),
+  /** Not there as the space was measured: only in the states that name it. Left out = it is there. */
+  offAsMeasured: z.boolean().optional(),
 };
 
 export const obstructionSchema = z
@@ -53,12 +56,18 @@ export const spaceStateSchema = z.strictObject({
   replaced: z.array(measurementSchema).max(60).readonly(),
   /** Obstructions and keep-free zones that are gone in this state, by id. */
   absent: z.array(z.string().min(1).max(60)).max(60).readonly(),
+  /** Those that stand there in this state only (a folded seat back), by id. Left out = none. */
+  present: z.array(z.string().min(1).max(60)).max(60).readonly().optional(),
 });
 export type SpaceState = Readonly<z.infer<typeof spaceStateSchema>>;
 
 export const surroundingsSchema = z.strictObject({
   obstructions: z.array(obstructionSchema).max(60).readonly(),
   keepFree: z.array(keepFreeZoneSchema).max(60).readonly(),
+  /** Left out = no wall gives way. */
+  softWalls: z.array(softWallSchema).max(60).readonly().optional(),
+  /** Left out = nobody looked. */
+  beyond: beyondOpeningSchema.optional(),
 });
 export type Surroundings = Readonly<z.infer<typeof surroundingsSchema>>;
 
@@ -68,6 +77,8 @@ export const sectionSurveySchema = z.strictObject({
   measurements: z.array(measurementSchema).max(400).readonly(),
   obstructions: surroundingsSchema.shape.obstructions,
   keepFree: surroundingsSchema.shape.keepFree,
+  softWalls: surroundingsSchema.shape.softWalls,
+  beyond: surroundingsSchema.shape.beyond,
   states: z.array(spaceStateSchema).max(20).readonly(),
 });
 export type SectionSurvey = Readonly<z.infer<typeof sectionSurveySchema>>;

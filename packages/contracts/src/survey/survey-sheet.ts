@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import type { CavityResult, MissingDimension, SectionForm, SectionFormKind } from '../cargo/index.ts';
 import { idSchema, notesSchema } from '../common/index.ts';
-import type { SurveyExtras, TakenReading } from './survey.ts';
+import { readingSchema, type SurveyExtras, type TakenReading } from './survey.ts';
 
 export const surveyInputSchema = z.strictObject({
   /** The pinned revision of a survey; null = none chosen yet. */
@@ -10,6 +10,10 @@ export const surveyInputSchema = z.strictObject({
   /** A state of seat and floor that the survey knows; null = as it was measured. */
   stateId: z.string().min(1).max(60).nullable(),
   notes: notesSchema,
+  /** The walls stand on values reconciled by least squares. Left out = on the readings as taken. */
+  reconciles: z.boolean().optional(),
+  /** What reads otherwise in this customer's own car: in place of the model's readings. Left out = nothing. */
+  deltas: z.array(readingSchema).max(60).readonly().optional(),
 });
 export type SurveyInput = z.infer<typeof surveyInputSchema>;
 
@@ -36,6 +40,9 @@ export type SurveyFacts = {
   readonly newer: SurveySnapshot | null;
 };
 
+/** Null = nobody took it on the model. */
+export type SurveyDelta = { readonly key: string; readonly model: number | null; readonly car: number };
+
 /** What later sheets read: the cavity, and who measured what. */
 export type SurveyResult = {
   readonly surveyId: string;
@@ -52,4 +59,6 @@ export type SurveyResult = {
   readonly cavity: CavityResult;
   /** Dimensions nobody took that would make the walls surer. */
   readonly worthTaking: readonly MissingDimension[];
+  /** Where this car differs from the model as measured; left out = nowhere. Values in mm, or radians of an angle. */
+  readonly deltas?: readonly SurveyDelta[];
 };

@@ -37,6 +37,26 @@ const across = {
   right: typedMmSchema,
   plusMinusMm: z.number().min(0).max(200),
 };
+/** Not there as the space was measured: only in the states that name it. Left out = it is there. */
+const offAsMeasured = z.boolean().optional();
+
+/** A part that turns about a pin: what it sweeps is in the way, not only where it rests. Counter-clockwise above 0. */
+export const surveySwingSchema = z
+  .strictObject({
+    pivot: surveyCornerSchema,
+    fromDegrees: z.number().min(-360).max(360),
+    toDegrees: z.number().min(-360).max(360),
+  })
+  .refine((it) => it.fromDegrees <= it.toDegrees, {
+    path: ['toDegrees'],
+    message: 'The end of the swing is not below its beginning.',
+  })
+  .refine((it) => it.toDegrees - it.fromDegrees <= 360, {
+    path: ['toDegrees'],
+    message: 'A part swings through 360° at most.',
+  });
+export type SurveySwing = Readonly<z.infer<typeof surveySwingSchema>>;
+
 const leftOfRight = {
   path: ['right'],
   message: 'The right side lies right of the left one: left of the centre line is below 0.',
@@ -48,12 +68,15 @@ export const surveyObstructionSchema = z
     ...across,
     appliesTo: z.enum(['fit', 'motion', 'both']),
     moves: z.boolean(),
+    offAsMeasured,
+    /** Left out = it stays where it was measured. */
+    swing: surveySwingSchema.optional(),
   })
   .refine((it) => it.left.mm < it.right.mm, leftOfRight);
 export type SurveyObstruction = Readonly<z.infer<typeof surveyObstructionSchema>>;
 
 export const surveyKeepFreeSchema = z
-  .strictObject({ ...partOfSpace, ...across, kind: keepFreeKindSchema })
+  .strictObject({ ...partOfSpace, ...across, kind: keepFreeKindSchema, offAsMeasured })
   .refine((it) => it.left.mm < it.right.mm, leftOfRight);
 export type SurveyKeepFree = Readonly<z.infer<typeof surveyKeepFreeSchema>>;
 
@@ -70,7 +93,7 @@ export const freeSectionSchema = z.discriminatedUnion('by', [
   z.strictObject({ by: z.literal('points'), corners: z.array(freeCornerSchema).min(3).max(60).readonly() }),
   z.strictObject({
     by: z.literal('stations'),
-    /** Rising, the first at 0. */
+    /** Along the straightedge, rising, the first at 0. Its own place and tilt are dimensions of the form. */
     stations: z.array(typedMmSchema).min(2).max(80).readonly(),
   }),
 ]);
@@ -93,8 +116,44 @@ export const surveyStateSchema = z.strictObject({
   replaced: z.array(readingSchema).max(60).readonly(),
   /** Obstructions and keep-free zones that are gone in this state, by id. */
   absent: z.array(z.string().min(1).max(60)).max(60).readonly(),
+  /** Those that stand there in this state only, by id. Left out = none. */
+  present: z.array(z.string().min(1).max(60)).max(60).readonly().optional(),
 });
 export type SurveyState = Readonly<z.infer<typeof surveyStateSchema>>;
+
+/** A soft wall that a box in its place may press in. */
+export const surveySoftWallSchema = z.strictObject({
+  id: z.string().min(1).max(60),
+  wallId: z.string().min(1).max(40),
+  /** The wall in the words of the form, for lists of what changed. */
+  name: z.string().min(1).max(60),
+  crush: typedMmSchema.refine(({ mm }) => mm >= 0 && mm <= 100, 'Soft trim gives way by 0 to 100 mm.'),
+});
+export type SurveySoftWall = Readonly<z.infer<typeof surveySoftWallSchema>>;
+
+const beyondLength = typedMmSchema.refine(({ mm }) => mm > 0 && mm <= 5000, 'Above 0, at most 5000 mm.');
+const beyondPlusMinusMm = z.number().min(0).max(200);
+
+/** Raised lid, bumper and ground as they were measured; null = not yet. */
+export const surveyBeyondSchema = z.strictObject({
+  lid: z
+    .strictObject({
+      length: beyondLength,
+      thickness: beyondLength,
+      openDegrees: z.number().min(-90).max(180),
+      plusMinusMm: beyondPlusMinusMm,
+    })
+    .nullable(),
+  bumper: z
+    .strictObject({
+      out: beyondLength,
+      below: typedMmSchema.refine(({ mm }) => mm >= 0 && mm <= 5000, '0 to 5000 mm.'),
+      plusMinusMm: beyondPlusMinusMm,
+    })
+    .nullable(),
+  ground: z.strictObject({ below: beyondLength, plusMinusMm: beyondPlusMinusMm }).nullable(),
+});
+export type SurveyBeyond = Readonly<z.infer<typeof surveyBeyondSchema>>;
 
 export const surveyExtrasSchema = z.strictObject({
   /** Null for the forms whose outline is fixed. */
@@ -103,6 +162,10 @@ export const surveyExtrasSchema = z.strictObject({
   keepFree: z.array(surveyKeepFreeSchema).max(60).readonly(),
   narrowings: z.array(surveyNarrowingSchema).max(20).readonly(),
   states: z.array(surveyStateSchema).max(20).readonly(),
+  /** Left out = no wall gives way. */
+  softWalls: z.array(surveySoftWallSchema).max(20).readonly().optional(),
+  /** Left out = nobody looked beyond the opening. */
+  beyond: surveyBeyondSchema.optional(),
 });
 export type SurveyExtras = Readonly<z.infer<typeof surveyExtrasSchema>>;
 

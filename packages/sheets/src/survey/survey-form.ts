@@ -2,9 +2,11 @@
 // makes its walls surer, then the rest.
 import {
   BEHIND_SEAT,
+  FOOTWELL,
   freePointsForm,
   HATCH_ESTATE,
   SALOON_BOOT,
+  SPARE_WHEEL_WELL,
   stationsForm,
   UNDER_SEAT,
 } from '@gusset/cargo';
@@ -39,6 +41,10 @@ export function surveyForm(formKind: SectionFormKind, free: FreeSection | null):
       return BEHIND_SEAT;
     case 'under-seat':
       return UNDER_SEAT;
+    case 'spare-wheel-well':
+      return SPARE_WHEEL_WELL;
+    case 'footwell':
+      return FOOTWELL;
     case 'free-section':
       return freeForm(free);
   }

@@ -20,11 +20,13 @@ const CHOICES: readonly { readonly id: Choice; readonly label: string; readonly 
   { id: 'hatch-estate', label: 'Hatch or estate', detail: 'Floor, sill, tailgate, roof, seat back' },
   { id: 'behind-seat', label: 'Behind the seat', detail: 'Between seat and cab wall' },
   { id: 'under-seat', label: 'Under the seat', detail: 'Pickup or rear bench, with a hump if there is one' },
+  { id: 'spare-wheel-well', label: 'Spare-wheel well', detail: 'Round or square, under the floor panel' },
+  { id: 'footwell', label: 'Passenger footwell', detail: 'Toe board, floor and dash; never at the pedals' },
   { id: 'corners', label: 'Any shape, by corners', detail: 'Along and up for each corner' },
   {
     id: 'stations',
     label: 'Any shape, by straightedge',
-    detail: 'Offsets up and down at stations: slopes and glass',
+    detail: 'Offsets at stations along a line, level or tilted: slopes and glass',
   },
 ];
 
