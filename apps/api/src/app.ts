@@ -12,6 +12,7 @@ import { fileRoutes } from './files/file.routes.ts';
 import { liveRoutes } from './live/live.routes.ts';
 import { cutSheetRoutes } from './papers/cut-sheet.routes.ts';
 import { quotePaperRoutes } from './papers/quote-paper.routes.ts';
+import { soundSheetRoutes } from './papers/sound-sheet.routes.ts';
 import { authRoutes } from './plugins/auth-routes.ts';
 import { healthRoutes } from './plugins/health-routes.ts';
 import { comesFromOwnPage, ownOrigins } from './plugins/own-origin.ts';
@@ -92,6 +93,7 @@ export async function buildApp(
   await app.register(fileRoutes, { deps });
   await app.register(surveyPaperRoutes, { deps });
   await app.register(cutSheetRoutes, { deps });
+  await app.register(soundSheetRoutes, { deps });
   await app.register(quotePaperRoutes, { deps });
   await app.register(calendarRoutes, { deps });
   await app.register(liveRoutes, { deps });

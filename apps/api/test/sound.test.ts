@@ -293,6 +293,29 @@ describe('the sound sheet', () => {
     expect(again.issue).toMatchObject({ revision: 'B', result: { enclosure: 'closed' } });
   });
 
+  it('prints on one page, as a draft and as issued', async () => {
+    const [driver, jobId] = [await addDriver('Q-10 paper'), await openJob()];
+    const saved = await owner.api.sheet.sound.save.mutate({ jobId, version: 0, input: vented(driver.id) });
+    const paper = () =>
+      api.app.inject({
+        url: `/api/papers/sound-sheet/${jobId}?paper=A4`,
+        headers: { cookie: owner.cookies },
+      });
+    const draft = await paper();
+    expect(draft.headers['content-disposition']).toMatch(/sound-\d+-draft\.pdf/);
+    await owner.api.sheet.sound.issue.mutate({ jobId, version: saved.version });
+    const issued = await paper();
+    expect(issued.statusCode).toBe(200);
+    expect(issued.headers['content-disposition']).toMatch(/sound-\d+-rev-A\.pdf/);
+    expect(issued.rawPayload.subarray(0, 5).toString('latin1')).toBe('%PDF-');
+    expect(issued.rawPayload.toString('latin1').match(/\/Type \/Page\b/g)).toHaveLength(1);
+    const empty = await api.app.inject({
+      url: `/api/papers/sound-sheet/${await openJob()}`,
+      headers: { cookie: owner.cookies },
+    });
+    expect(empty.statusCode).toBe(412);
+  });
+
   it('is read by a technician, who may not change it', async () => {
     const technician = await api.member(owner, 'technician');
     const [driver, jobId] = [await addDriver('Q-10 read'), await openJob()];

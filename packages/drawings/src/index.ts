@@ -44,6 +44,7 @@ export {
 } from './paper/paper-page.ts';
 export { PAGE_MARGIN_PT, type PaperFormat, paperExtent, printableArea } from './paper/paper-size.ts';
 export { quoteDocument } from './paper/quote-document.ts';
+export { type SoundSheetInput, soundSheetDocument } from './paper/sound-sheet-document.ts';
 export { type SurveyRow, type SurveySheetInput, surveySheetDocument } from './paper/survey-sheet-document.ts';
 export { type PageFacts, TITLE_BLOCK_HEIGHT_PT, titleBlockItems } from './paper/title-block.ts';
 export {

@@ -52,6 +52,7 @@ export { limitCauseWords } from './sound/limit-charts.ts';
 export { soundSystem } from './sound/solve-design.ts';
 export { chartAssumptions, chartsOf, type SoundChart, soundChart } from './sound/sound-charts.ts';
 export { portWords } from './sound/sound-figures.ts';
+export { type SoundPaper, soundPaper } from './sound/sound-paper.ts';
 export { soundSection } from './sound/sound-section.ts';
 export { type SoundUpstream, soundSheet } from './sound/sound-sheet.ts';
 export { amplifierWords, findingWords, type SoundHeadline, soundHeadline } from './sound/sound-words.ts';

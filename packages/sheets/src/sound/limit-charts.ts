@@ -94,6 +94,9 @@ const CAUSE_WORDS = {
 } as const satisfies Readonly<Record<LimitCause, string>>;
 export const limitCauseWords = (cause: LimitCause): string => CAUSE_WORDS[cause];
 
+/** Stretches shorter than this (about a third of an octave) keep their line and go without a name. */
+const NAMED_POINTS = 11;
+
 /** The loudest level, each stretch of it in the line of what stops it there, named where it begins. */
 export function loudestChart(result: SoundResult, lines: readonly Line[]): ResponseChartInput {
   const { curves, letter } = result;
@@ -121,10 +124,12 @@ export function loudestChart(result: SoundResult, lines: readonly Line[]): Respo
       `Loudest level before a limit is met: ${kinds.map(limitCauseWords).join(', ')}.`,
     ),
     curves: [...own, ...curvesOf(lines.slice(1), ({ maxSplDb }) => maxSplDb)],
-    marks: runs.map(({ cause, points }) => ({
-      frequencyHz: curves.frequenciesHz[points[0] ?? 0] ?? 0,
-      text: limitCauseWords(cause),
-    })),
+    marks: runs
+      .filter(({ points }) => points.length >= NAMED_POINTS)
+      .map(({ cause, points }) => ({
+        frequencyHz: curves.frequenciesHz[points[0] ?? 0] ?? 0,
+        text: limitCauseWords(cause),
+      })),
   };
 }
 

@@ -42,6 +42,11 @@ export function SoundScreen({ opened, start }: SoundScreenProps) {
       acts={
         <>
           <LinkButton href={paths.builtBox(opened.job.number)}>Measure the built box</LinkButton>
+          {sheet.data.issue !== null || sheet.data.outcome.state === 'ready' ? (
+            <LinkButton href={paths.soundSheetPaper(opened.job.id)} isDownload>
+              One page, PDF
+            </LinkButton>
+          ) : null}
           <Button onPress={() => window.print()}>Print</Button>
         </>
       }
