@@ -1,11 +1,12 @@
 'use client';
 
-import type { OverlaidSweep, SweepView, TransferAnswer } from '@gusset/contracts/measurement';
+import type { SweepView, TransferAnswer } from '@gusset/contracts/measurement';
 import { Button } from '../../shared/controls/button.tsx';
 import { Checkbox } from '../../shared/controls/checkbox.tsx';
+import { classNames } from '../../shared/controls/class-names.ts';
 import { shownError } from '../../shared/data/shop-error.ts';
 import { useMessages } from '../../shared/overlays/messages.tsx';
-import { placeName } from './car-words.ts';
+import { type LetteredSweep, placeName } from './car-words.ts';
 import { rejectionWords } from './measure-words.ts';
 import styles from './measurements.module.css';
 import { sweepDetail } from './sweep-choice.tsx';
@@ -14,7 +15,8 @@ import { sweepDetail } from './sweep-choice.tsx';
 const READ_AT_HZ = [25, 40, 63, 100] as const;
 
 export type CarSweepsTableProps = {
-  readonly sweeps: readonly SweepView[];
+  /** In the order of the table, each with the letter that stands at its curve. */
+  readonly sweeps: readonly LetteredSweep[];
   readonly chosenIds: readonly string[];
   readonly onChoose: (ids: readonly string[]) => void;
   readonly answer: TransferAnswer | null;
@@ -61,7 +63,7 @@ export function CarSweepsTable({ sweeps, chosenIds, onChoose, answer, putAway }:
           </tr>
         </thead>
         <tbody>
-          {rejectedLast(sweeps, laidOf).map((sweep) => {
+          {sweeps.map(({ letter, sweep }) => {
             const laid = laidOf(sweep);
             const rejection = laid?.rejection ?? null;
             return (
@@ -76,6 +78,7 @@ export function CarSweepsTable({ sweeps, chosenIds, onChoose, answer, putAway }:
                     }
                     detail={sweepDetail(sweep)}
                   >
+                    <span className={classNames('figures', styles.letter)}>{letter}</span>
                     {placeName(sweep)}
                   </Checkbox>
                   {rejection === null ? null : <small>Rejected. {rejectionWords(rejection)}</small>}
@@ -106,15 +109,6 @@ export function CarSweepsTable({ sweeps, chosenIds, onChoose, answer, putAway }:
       </table>
     </section>
   );
-}
-
-/** What counts stands on top. */
-function rejectedLast(
-  sweeps: readonly SweepView[],
-  laidOf: (sweep: SweepView) => OverlaidSweep | null,
-): readonly SweepView[] {
-  const isRejected = (sweep: SweepView) => (laidOf(sweep)?.rejection ?? null) !== null;
-  return [...sweeps.filter((sweep) => !isRejected(sweep)), ...sweeps.filter(isRejected)];
 }
 
 function levelAt(frequenciesHz: readonly number[], levelDb: readonly number[], hz: number): string {

@@ -1,6 +1,6 @@
-import type { CarTransferView, TransferCurve } from '@gusset/contracts/measurement';
+import type { CarTransferView, SweepView, TransferCurve } from '@gusset/contracts/measurement';
 import { describe, expect, it } from 'vitest';
-import { besideWords, gainAt, placeName, transferVerdict } from './car-words.ts';
+import { besideWords, gainAt, lettered, placeName, transferVerdict } from './car-words.ts';
 
 const curve: TransferCurve = {
   points: [
@@ -50,6 +50,34 @@ describe('gainAt', () => {
   it('answers nothing outside the valid band', () => {
     expect(gainAt(curve, 15)).toBeNull();
     expect(gainAt(curve, 28)).toBe(13.6);
+  });
+});
+
+describe('lettered', () => {
+  const sweep = (id: string): SweepView => ({
+    id,
+    use: 'in-car',
+    kind: 'response',
+    columns: { frequenciesHz: [20, 40], values: [80, 81], phaseRad: null },
+    conditions: { addedMass: null, knownBox: null, trial: null },
+    place: id,
+    direction: 'up',
+    notes: '',
+    fileName: '',
+    takenOn: null,
+    takenBy: 'Tomas',
+    importedAt: '2026-11-24T10:00:00Z',
+    archived: false,
+  });
+  it('letters the oldest first and rejected ones last', () => {
+    const noisy = { code: 'noisy', snrDb: 2, atHz: 20, leastDb: 10 } as const;
+    const answer = { sweeps: [{ id: 'first', levelDb: [], worstSnrDb: 2, rejection: noisy }] };
+    const order = lettered([sweep('third'), sweep('second'), sweep('first')], answer);
+    expect(order.map(({ letter, sweep: { id } }) => `${letter} ${id}`)).toEqual([
+      'A second',
+      'B third',
+      'C first',
+    ]);
   });
 });
 

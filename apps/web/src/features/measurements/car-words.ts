@@ -3,6 +3,7 @@ import {
   type CarTransferView,
   FIRING_WORDS,
   type SweepView,
+  type TransferAnswer,
   type TransferCurve,
 } from '@gusset/contracts/measurement';
 
@@ -14,6 +15,21 @@ export function placeName(sweep: Pick<SweepView, 'place' | 'direction'> | undefi
   if (sweep === undefined) return 'sweep';
   const place = sweep.place === '' ? 'place not said' : sweep.place;
   return sweep.direction === null ? place : `${place}, ${FIRING_WORDS[sweep.direction]}`;
+}
+
+export type LetteredSweep = { readonly letter: string; readonly sweep: SweepView };
+
+/** Oldest first, A, B, C; rejected ones last, so that what counts stands on top. */
+export function lettered(
+  sweeps: readonly SweepView[],
+  answer: Pick<TransferAnswer, 'sweeps'> | null,
+): readonly LetteredSweep[] {
+  const isRejected = ({ id }: SweepView) =>
+    answer?.sweeps.some((laid) => laid.id === id && laid.rejection !== null) ?? false;
+  const oldestFirst = [...sweeps].reverse(); // the API lists the newest first
+  return [...oldestFirst.filter((sweep) => !isRejected(sweep)), ...oldestFirst.filter(isRejected)].map(
+    (sweep, i) => ({ letter: i < 26 ? String.fromCharCode(65 + i) : String(i + 1), sweep }),
+  );
 }
 
 /** Gain at the nearest point; null outside the valid band. */

@@ -24,7 +24,7 @@ import { Page } from '../../shared/shell/page.tsx';
 import { PageHeader } from '../../shared/shell/page-header.tsx';
 import { useMay } from '../../shared/shell/person.tsx';
 import { CarSweepsTable } from './car-sweeps-table.tsx';
-import { besideWords, placeName, transferVerdict } from './car-words.ts';
+import { besideWords, lettered, transferVerdict } from './car-words.ts';
 import { KeepTransferForm } from './keep-transfer-form.tsx';
 import { KeptTransfers } from './kept-transfers.tsx';
 import styles from './measurements.module.css';
@@ -77,6 +77,8 @@ export function InCarScreen({ model, start, transfers }: InCarScreenProps) {
     retry: false,
   });
   const answer = chosenIds.length > 0 && worked.isSuccess ? worked.data : null;
+  const inOrder = lettered(inCar, answer);
+  const letterOf = (sweepId: string) => inOrder.find(({ sweep }) => sweep.id === sweepId)?.letter ?? '';
   const [trial, setTrial] = useState(() => startTrial(start));
   const name = `${model.make} ${model.model}`;
   const [latest] = kept;
@@ -135,16 +137,12 @@ export function InCarScreen({ model, start, transfers }: InCarScreenProps) {
             </EmptyState>
           ) : (
             <>
-              {answer === null ? null : (
-                <SweepChart
-                  input={overlayChart(answer, (id) => placeName(inCar.find((each) => each.id === id)))}
-                />
-              )}
+              {answer === null ? null : <SweepChart input={overlayChart(answer, letterOf)} />}
               {chosenIds.length > 0 && worked.isPending ? (
                 <Skeleton lines={6} what="Working out the car" />
               ) : null}
               <CarSweepsTable
-                sweeps={inCar}
+                sweeps={inOrder}
                 chosenIds={chosenIds}
                 onChoose={setChosen}
                 answer={answer}
