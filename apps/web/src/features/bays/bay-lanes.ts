@@ -134,7 +134,12 @@ function jobsIn(
       .map(({ jobId }) => jobId),
   );
   const jobs = view.jobs.filter(({ id }) => ids.has(id));
-  return jobs.map(({ number, vehicle, title }) => `${vehicle || title} · ${number}`).join(', ');
+  const [first, ...others] = jobs;
+  if (first === undefined) return '';
+  // The lane's margin has room for one name.
+  return others.length === 0
+    ? `${first.vehicle || first.title} · ${first.number}`
+    : jobs.map(({ number }) => number).join(', ');
 }
 
 /** What somebody has on a day: what runs, what comes next, in order. */
