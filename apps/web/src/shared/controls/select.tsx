@@ -48,7 +48,12 @@ export function Select<Id extends string>({
       <div className={styles.cell}>
         <FieldLabel label={label} isOptional={isOptional} />
         <Button className={classNames(styles.input, list.trigger)}>
-          <SelectValue className={list.value} />
+          {/* The choice by its name; its details stand in the list. */}
+          <SelectValue className={list.value}>
+            {({ isPlaceholder, selectedText, defaultChildren }) =>
+              isPlaceholder ? defaultChildren : selectedText
+            }
+          </SelectValue>
           <span className={list.arrow} aria-hidden="true" />
         </Button>
       </div>
