@@ -60,6 +60,9 @@ export async function buildApp(
 
   app.addHook('onRequest', async (request, reply) => {
     reply.header('x-request-id', request.id).header('cache-control', 'no-store');
+    // An answer that comes line by line: whatever stands between must neither compress it nor wait for its end.
+    if (request.headers['trpc-accept'] === 'application/jsonl')
+      reply.header('cache-control', 'no-store, no-transform').header('x-accel-buffering', 'no');
     const changes = request.method !== 'GET' && request.method !== 'HEAD';
     const own = ownOrigins(request.headers, deps.env.PUBLIC_URL, deps.env.TRUST_PROXY_HOPS > 0);
     if (changes && !comesFromOwnPage(request.headers, own)) {
