@@ -41,7 +41,7 @@ export function builtDifferences(drawn: OneChamberBox, found: FoundBox): BuiltDi
 
 function ventedDifferences(
   drawn: OneChamberBox,
-  { box, tuningHz, freeAirShare, ql }: FoundBox,
+  { box, netLitres, tuningHz, freeAirShare, ql }: FoundBox,
 ): BuiltDifference[] {
   if (drawn.port === null || box.port === null || tuningHz === null || freeAirShare === null || ql === null)
     return [];
@@ -49,7 +49,7 @@ function ventedDifferences(
   const asDrawn = portElements(drawn.port, 'port', apparentVolumeM3(drawn.chamber), air).figures;
   const asBuilt = portElements(box.port, 'port', apparentVolumeM3(box.chamber), air).figures;
   // Leff goes as 1/(fb² V): the doubts of both, added as if apart.
-  const doubt = Math.hypot((2 * tuningHz.plusMinus) / tuningHz.value, 0);
+  const doubt = Math.hypot((2 * tuningHz.plusMinus) / tuningHz.value, netLitres.plusMinus / netLitres.value);
   const length = { value: asBuilt.lengthMm, plusMinus: asBuilt.effectiveLengthMm * doubt };
   const stated = drawn.driver.fsHz;
   const free = { value: stated * freeAirShare.value, plusMinus: stated * freeAirShare.plusMinus };

@@ -45,14 +45,8 @@ export type SweepRejection =
     }
   | { readonly code: 'noise-short'; readonly lowHz: number; readonly highHz: number };
 
-export type TransferPoint = {
-  readonly frequencyHz: number;
-  readonly gainDb: number;
-  /** Highest less lowest of the sweeps that were averaged. */
-  readonly spreadDb: number;
-};
-
 export const transferCurveSchema = z.strictObject({
+  /** `spreadDb`: highest less lowest of the sweeps that were averaged. */
   points: z
     .array(z.strictObject({ frequencyHz: z.number(), gainDb: z.number(), spreadDb: z.number() }))
     .min(2)

@@ -17,7 +17,6 @@ export {
   smoothingSchema,
   type TransferAnswer,
   type TransferCurve,
-  type TransferPoint,
   type TransferSetting,
   transferCurveSchema,
   transferSettingSchema,

@@ -115,7 +115,10 @@ export function InCarScreen({ model, start, transfers }: InCarScreenProps) {
                 model={model.id}
                 sweeps={inCar.filter(({ id }) => chosenIds.includes(id))}
                 setting={setting}
-                onKept={() => queries.invalidateQueries({ queryKey: keptOptions.queryKey })}
+                onKept={async () => {
+                  await queries.invalidateQueries({ queryKey: keptOptions.queryKey });
+                  setChosen(null);
+                }}
               />
             ) : null}
             <KeptTransfers transfers={kept} />

@@ -23,7 +23,7 @@ export type KeepTransferFormProps = {
   /** The ones it is made from. */
   readonly sweeps: readonly SweepView[];
   readonly setting: TransferSetting;
-  readonly onKept: () => void;
+  readonly onKept: () => Promise<void>;
 };
 
 /** The choice of place and direction, with its reason, for every later job in such a car. */
@@ -55,7 +55,7 @@ export function KeepTransferForm({ model, sweeps, setting, onKept }: KeepTransfe
       say(`Kept as measurement ${revision}: sheet 03 of every job in such a car can use it.`);
       setTyped({ reason: '' });
       setKey(crypto.randomUUID());
-      onKept();
+      await onKept();
     } catch (failure) {
       setProblem(shownError(failure));
     } finally {

@@ -39,7 +39,9 @@ export function sweepName({ use, conditions }: SweepView): string {
   return conditions.knownBox === null ? words : `${words}, ${conditions.knownBox.litres} L`;
 }
 
-/** When, by whom, from which file. */
-export function sweepDetail({ takenOn, importedAt, takenBy, fileName }: SweepView): string {
-  return [takenOn ?? importedAt.slice(0, 10), takenBy, fileName].filter((word) => word !== '').join(', ');
+/** When, by whom, from which file, and what was noted. */
+export function sweepDetail({ takenOn, importedAt, takenBy, fileName, notes }: SweepView): string {
+  return [takenOn ?? importedAt.slice(0, 10), takenBy, fileName, notes]
+    .filter((word) => word !== '')
+    .join(', ');
 }

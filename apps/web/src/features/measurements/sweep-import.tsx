@@ -153,6 +153,14 @@ export function SweepImport<Use extends SweepUse>(props: SweepImportProps<Use>) 
           error={errorAt('takenOn')}
           onChange={(takenOn) => change({ takenOn })}
         />
+        <TextField
+          label="Notes"
+          isOptional
+          maxLength={200}
+          value={draft.notes}
+          error={errorAt('notes')}
+          onChange={(notes) => change({ notes })}
+        />
       </FieldGrid>
       <p className={styles.how}>{howTo[use]}</p>
       {trial !== undefined && needsTrial(use) ? (
