@@ -96,10 +96,10 @@ function endEdge(joint: EndJoint | null, { outerMm, innerMm }: PanelEnd, thickne
   return { bevelRad, joint: joint === 'mitre' ? 'mitre' : 'butt', runsThrough: joint === 'through' };
 }
 
-/** How a wall panel ends at both corners, and whether it runs over the sides. */
+/** How a panel ends at both corners (null = in the air), and whether it runs over the sides. */
 export type WallEnds = {
-  readonly start: EndJoint;
-  readonly end: EndJoint;
+  readonly start: EndJoint | null;
+  readonly end: EndJoint | null;
   readonly runsOverSides: boolean;
 };
 

@@ -14,12 +14,11 @@ export const ONE_PERSON_KG = 20;
 
 const total = (weights: readonly Weighted[]) => weights.reduce((sum, { amount }) => sum + amount, 0);
 
-function partWeights({ design, carcass, terminal }: BoxPlan): Weighted[] {
+function partWeights({ design, carcass, terminal, ports }: BoxPlan): Weighted[] {
   const middle = inSpace(freeCentre(carcass), 0); // a part without a place is taken to stand in the middle
   const parts = design.fittedParts.map(({ massKg }) => ({ amount: massKg, at: middle }));
-  return terminal === null
-    ? parts
-    : [...parts, { amount: terminal.cup.massKg, at: terminalBodyMm(terminal) }];
+  const cup = terminal === null ? [] : [{ amount: terminal.cup.massKg, at: terminalBodyMm(terminal) }];
+  return [...parts, ...cup, ...ports.flatMap(({ weights }) => weights)];
 }
 
 function driverWeights({ drivers }: BoxPlan): Weighted[] {

@@ -1,6 +1,6 @@
 // A design laid out: every body in its place, every volume known. What `buildBox` describes and what the search for
 // a volume repeats.
-import type { BoxDesign } from '@gusset/contracts/enclosure';
+import type { BoxDesign, BoxFace } from '@gusset/contracts/enclosure';
 import { isRefusal, type Refusal, refuse } from '@gusset/units';
 import { type BraceLayout, layOutBraces } from './bracing.ts';
 import { type Carcass, layOutCarcass } from './carcass.ts';
@@ -8,10 +8,20 @@ import { layOutCornerBlocks, type PlacedBlock } from './corner-blocks.ts';
 import { type DriverLayout, layOutDrivers } from './driver-layout.ts';
 import { refuseFigures } from './figure-ranges.ts';
 import { NET_MIN_LITRES } from './limits.ts';
-import { type Cuts, cutOpenings, driverOpenings, terminalOpening } from './openings.ts';
+import {
+  type Cuts,
+  cutOpenings,
+  driverOpenings,
+  type Opening,
+  terminalOpening,
+  tubeOpenings,
+} from './openings.ts';
+import type { LaidPort } from './port-types.ts';
+import { braceKeepOuts, layOutPorts, layOutSlots } from './ports.ts';
 import { refuseDrivers, refuseShape } from './shape-rules.ts';
 import { boardsBehind, refuseFeather, type ShellBoards, shellBoards } from './shell-boards.ts';
 import { layOutTerminal, type PlacedTerminal } from './terminal-place.ts';
+import { tubeHoleDiaMm } from './tube-port.ts';
 import { type BoxVolumes, boxVolumes } from './volumes.ts';
 
 export type BoxPlan = {
@@ -22,32 +32,48 @@ export type BoxPlan = {
   readonly braces: BraceLayout;
   readonly blocks: readonly PlacedBlock[];
   readonly terminal: PlacedTerminal | null;
+  readonly ports: readonly LaidPort[];
   readonly cuts: Cuts;
   readonly volumes: BoxVolumes;
 };
 
-/** Every opening of the box: those of the baffle first, then the terminal's where it sits on another face. */
+/** Every opening of the box, face by face: drivers first, then the terminal, then pipes. */
 function cutAll(
   shell: ShellBoards,
   carcass: Carcass,
   drivers: DriverLayout | null,
-  terminal: PlacedTerminal | null,
+  openings: readonly FaceOpenings[],
 ): Cuts {
-  const baffleFace = carcass.baffle.face;
   const ofDrivers = drivers === null ? [] : driverOpenings(drivers);
-  if (terminal === null) return cutOpenings(boardsBehind(shell, baffleFace), ofDrivers);
-  const { cup, centreMm } = terminal;
-  const ofTerminal = [terminalOpening(cup, centreMm)];
-  if (cup.face === baffleFace) {
-    return cutOpenings(boardsBehind(shell, baffleFace), [...ofDrivers, ...ofTerminal]);
-  }
-  const inBaffle = cutOpenings(boardsBehind(shell, baffleFace), ofDrivers);
-  const elsewhere = cutOpenings(boardsBehind(shell, cup.face), ofTerminal);
+  const all = [{ face: carcass.baffle.face as BoxFace, openings: ofDrivers }, ...openings];
+  const faces = [...new Set(all.map(({ face }) => face))];
+  const cuts = faces.map((face) =>
+    cutOpenings(
+      boardsBehind(shell, face),
+      all.filter((group) => group.face === face).flatMap((group) => group.openings),
+    ),
+  );
   return {
-    holes: new Map([...inBaffle.holes, ...elsewhere.holes]),
-    removed: new Map([...inBaffle.removed, ...elsewhere.removed]),
-    uncut: [...inBaffle.uncut, ...elsewhere.uncut],
+    holes: new Map(cuts.flatMap(({ holes }) => [...holes])),
+    removed: new Map(cuts.flatMap(({ removed }) => [...removed])),
+    uncut: cuts.flatMap(({ uncut }) => uncut),
   };
+}
+
+type FaceOpenings = { readonly face: BoxFace; readonly openings: readonly Opening[] };
+
+function terminalOpenings(terminal: PlacedTerminal | null): FaceOpenings[] {
+  if (terminal === null) return [];
+  const { cup, centreMm } = terminal;
+  return [{ face: cup.face, openings: [terminalOpening(cup, centreMm)] }];
+}
+
+function portOpenings({ ports: designed }: BoxDesign, ports: readonly LaidPort[]): FaceOpenings[] {
+  return ports.flatMap((port) => {
+    const design = designed[port.placed.number - 1];
+    if (design === undefined || design.kind !== 'tube') return [];
+    return [{ face: design.face, openings: tubeOpenings(port, tubeHoleDiaMm(design)) }];
+  });
 }
 
 /** The engine's door and everything behind it that may refuse. */
@@ -56,19 +82,40 @@ export function planBox(design: BoxDesign): BoxPlan | Refusal {
   if (early !== null) return early;
   const carcass = layOutCarcass(design);
   if (isRefusal(carcass)) return carcass;
-  const drivers = layOutDrivers(design, carcass);
-  const braces = layOutBraces(design, carcass, drivers);
+  const slots = layOutSlots(design, carcass);
+  if (isRefusal(slots)) return slots;
+  const drivers = layOutDrivers(design, carcass, slots.slots);
+  const stretches = braceKeepOuts(design, carcass, slots);
+  const braces = layOutBraces(design, carcass, drivers, { frame: slots.frame, stretches });
   if (isRefusal(braces)) return braces;
-  const blocks = layOutCornerBlocks(design, carcass, braces);
+  const ports = layOutPorts(design, carcass, slots, { drivers, braces });
+  if (isRefusal(ports)) return ports;
+  const blocks = layOutCornerBlocks(design, carcass, braces, ports);
   if (isRefusal(blocks)) return blocks;
   const terminal = layOutTerminal(design, carcass, braces);
   if (isRefusal(terminal)) return terminal;
-  const shell = shellBoards(design, carcass);
+  const shell = shellBoards(design, carcass, slots.mouths);
   const feather = refuseFeather(shell);
   if (feather !== null) return feather;
-  const cuts = cutAll(shell, carcass, drivers, terminal);
-  const volumes = boxVolumes({ design, carcass, shell, drivers, braces, blocks, cuts });
-  return refuseNoNet(volumes) ?? { design, carcass, shell, drivers, braces, blocks, terminal, cuts, volumes };
+  const cuts = cutAll(shell, carcass, drivers, [
+    ...terminalOpenings(terminal),
+    ...portOpenings(design, ports),
+  ]);
+  const volumes = boxVolumes({ design, carcass, shell, drivers, braces, blocks, ports, cuts });
+  return (
+    refuseNoNet(volumes) ?? {
+      design,
+      carcass,
+      shell,
+      drivers,
+      braces,
+      blocks,
+      terminal,
+      ports,
+      cuts,
+      volumes,
+    }
+  );
 }
 
 function refuseNoNet({ netLitres, grossLitres, deductedLitres }: BoxVolumes): Refusal | null {

@@ -1,7 +1,7 @@
 // Windows in a brace: what is cut away so that the air on both sides is one volume. The asked share of wood is met
 // exactly where the shape allows it; a strongly tapered frame keeps more wood, and says so.
 import type { PointMm } from '@gusset/contracts/geometry';
-import { moved, polygonAreaMm2, polygonExtent } from './plane.ts';
+import { polygonAreaMm2, polygonExtent } from './plane.ts';
 import { ringAt } from './ring.ts';
 
 /** Least wood round and between windows, or the frame carries nothing. */
@@ -20,21 +20,55 @@ export type BraceWindow = {
   readonly cornerRadiusMm: number;
 };
 
-/** Where a level line at `yMm` enters and leaves a convex polygon. */
-function levelSpan(
-  polygon: readonly PointMm[],
-  yMm: number,
-): { readonly fromMm: number; readonly toMm: number } {
-  const crossings = polygon.flatMap((corner, index) => {
-    const next = ringAt(polygon, index + 1);
-    const rise = next.yMm - corner.yMm;
-    const share = rise === 0 ? Number.NaN : (yMm - corner.yMm) / rise;
-    if (!(share >= 0 && share <= 1)) return rise === 0 && corner.yMm === yMm ? [corner.xMm, next.xMm] : [];
-    return [moved(corner, { x: next.xMm - corner.xMm, y: rise }, share).xMm];
+type Span = { readonly fromMm: number; readonly toMm: number };
+
+/** Where a level line at `yMm` crosses a polygon, from left to right. */
+function crossingsMm(polygon: readonly PointMm[], yMm: number): number[] {
+  return polygon
+    .flatMap((corner, index) => {
+      const next = ringAt(polygon, index + 1);
+      if (corner.yMm > yMm === next.yMm > yMm) return [];
+      const share = (yMm - corner.yMm) / (next.yMm - corner.yMm);
+      return [corner.xMm + share * (next.xMm - corner.xMm)];
+    })
+    .sort((a, b) => a - b);
+}
+
+/** What a side of the polygon takes of a storey; null where it lies above or below. */
+function inStorey(from: PointMm, to: PointMm, lowMm: number, highMm: number): Span | null {
+  const [below, above] = from.yMm < to.yMm ? [from, to] : [to, from];
+  if (above.yMm <= lowMm || below.yMm >= highMm) return null;
+  const rise = above.yMm - below.yMm;
+  const xAt = (yMm: number) =>
+    rise === 0 ? below.xMm : below.xMm + ((yMm - below.yMm) / rise) * (above.xMm - below.xMm);
+  const ends =
+    rise === 0 ? [from.xMm, to.xMm] : [xAt(Math.max(below.yMm, lowMm)), xAt(Math.min(above.yMm, highMm))];
+  return { fromMm: Math.min(...ends), toMm: Math.max(...ends) };
+}
+
+/** The widest upright strip of a storey that no side of the polygon enters. */
+function storeySpan(polygon: readonly PointMm[], lowMm: number, highMm: number): Span {
+  const crossings = crossingsMm(polygon, (lowMm + highMm) / 2);
+  const sides = polygon.flatMap((corner, index) => {
+    const span = inStorey(corner, ringAt(polygon, index + 1), lowMm, highMm);
+    return span === null ? [] : [span];
   });
-  return crossings.length === 0
-    ? { fromMm: 0, toMm: 0 }
-    : { fromMm: Math.min(...crossings), toMm: Math.max(...crossings) };
+  const spans = crossings.flatMap((entryMm, index): Span[] => {
+    const exitMm = crossings[index + 1];
+    if (index % 2 === 1 || exitMm === undefined) return [];
+    const middleMm = (entryMm + exitMm) / 2;
+    const isLeft = (side: Span) => (side.fromMm + side.toMm) / 2 < middleMm;
+    return [
+      {
+        fromMm: Math.max(entryMm, ...sides.filter(isLeft).map(({ toMm }) => toMm)),
+        toMm: Math.min(exitMm, ...sides.filter((side) => !isLeft(side)).map(({ fromMm }) => fromMm)),
+      },
+    ];
+  });
+  return spans.reduce(
+    (widest, span) => (span.toMm - span.fromMm > widest.toMm - widest.fromMm ? span : widest),
+    { fromMm: 0, toMm: 0 },
+  );
 }
 
 /** The largest windows, one in each of `count` equally high storeys. Empty where the rims leave nothing. */
@@ -44,10 +78,9 @@ function largestWindows(polygon: readonly PointMm[], count: number): BraceWindow
   if (storeyMm < WINDOW_MIN_MM) return [];
   return Array.from({ length: count }, (_, storey) => {
     const lowMm = yMinMm + WINDOW_RIM_MM + storey * (storeyMm + WINDOW_RIM_MM);
-    const low = levelSpan(polygon, lowMm);
-    const high = levelSpan(polygon, lowMm + storeyMm);
-    const fromMm = Math.max(low.fromMm, high.fromMm) + WINDOW_RIM_MM;
-    const toMm = Math.min(low.toMm, high.toMm) - WINDOW_RIM_MM;
+    const clear = storeySpan(polygon, lowMm, lowMm + storeyMm);
+    const fromMm = clear.fromMm + WINDOW_RIM_MM;
+    const toMm = clear.toMm - WINDOW_RIM_MM;
     return rounded({ xMm: (fromMm + toMm) / 2, yMm: lowMm + storeyMm / 2 }, toMm - fromMm, storeyMm);
   }).filter((window) => window.widthMm >= WINDOW_MIN_MM);
 }

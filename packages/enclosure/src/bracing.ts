@@ -1,9 +1,10 @@
 // Window braces: how many, where, and what they take. One brace ties bottom, front, top and back together; it does
 // nothing for the sides, which it runs alongside.
 import type { BoxDesign, Bracing } from '@gusset/contracts/enclosure';
+import type { PointMm } from '@gusset/contracts/geometry';
 import type { PanelHole } from '@gusset/contracts/panel';
 import { type Refusal, refuse } from '@gusset/units';
-import { type Board, boardUpright, offBoard } from './board.ts';
+import { type Board, boardUpright, girthMm, offBoard } from './board.ts';
 import {
   BRACE_TO_DRIVER_MM,
   type BraceRoom,
@@ -18,6 +19,7 @@ import type { DriverLayout } from './driver-layout.ts';
 import { CLEAR_MIN_MM } from './limits.ts';
 import { firstModeHz, type Plate } from './panel-mode.ts';
 import { polygonAreaMm2, polygonCentre, polygonExtent } from './plane.ts';
+import type { Stretch } from './port-types.ts';
 import type { Weighted } from './vector.ts';
 import { insetLengthMm } from './wall-ring.ts';
 
@@ -35,6 +37,8 @@ export type BraceLayout = {
   readonly wantedFraction: number | null;
   /** Wood kept of each frame as built; 1 without braces. */
   readonly solidFraction: number;
+  /** Round one frame. */
+  readonly girthMm: number;
   readonly baysMm: readonly number[];
   /** Set where a suggestion was asked for and no arrangement reaches the target. */
   readonly outOfRoomHz: number | null;
@@ -66,13 +70,17 @@ function lowestWallModeHz(carcass: Carcass, bays: readonly number[]): number {
   );
 }
 
-function braceRoom(carcass: Carcass, drivers: DriverLayout | null): BraceRoom {
+function braceRoom(carcass: Carcass, drivers: DriverLayout | null, stretches: readonly Stretch[]): BraceRoom {
   const { thicknessMm } = carcass.braceStock;
   const keepOuts = (drivers?.seats ?? []).map(({ position }) => {
     const reachMm = driverReachMm(drivers) + BRACE_TO_DRIVER_MM + thicknessMm / 2;
     return { fromMm: position.zMm - reachMm, toMm: position.zMm + reachMm };
   });
-  return { innerWidthMm: carcass.innerWidthMm, thicknessMm, keepOuts };
+  const ofPorts = stretches.map(({ fromMm, toMm }) => ({
+    fromMm: fromMm - thicknessMm / 2,
+    toMm: toMm + thicknessMm / 2,
+  }));
+  return { innerWidthMm: carcass.innerWidthMm, thicknessMm, keepOuts: [...keepOuts, ...ofPorts] };
 }
 
 /** Half of what a driver takes across the box behind the baffle. */
@@ -142,6 +150,7 @@ function typedPlaces(zMm: readonly number[], room: BraceRoom): Places | Refusal 
 
 function braceFrame(
   carcass: Carcass,
+  outline: readonly PointMm[],
   windows: readonly BraceWindow[],
   zMm: number,
   index: number,
@@ -155,11 +164,11 @@ function braceFrame(
       face: null,
       stock: carcass.braceStock,
     },
-    carcass.free,
+    outline,
     { outerZMm: zMm + thicknessMm / 2, looksLeft: true },
     false,
   );
-  const { xMinMm, yMinMm } = polygonExtent(carcass.free);
+  const { xMinMm, yMinMm } = polygonExtent(outline);
   const holes = windows.map(
     ({ centre, ...size }, window): PanelHole => ({
       shape: 'rectangle',
@@ -183,20 +192,21 @@ export function layOutBraces(
   design: BoxDesign,
   carcass: Carcass,
   drivers: DriverLayout | null,
+  { frame, stretches }: { readonly frame: readonly PointMm[]; readonly stretches: readonly Stretch[] },
 ): BraceLayout | Refusal {
-  const room = braceRoom(carcass, drivers);
+  const room = braceRoom(carcass, drivers, stretches);
   const found = places(design, carcass, room);
   if ('refusal' in found) return found;
   const { placesMm, outOfRoomHz } = found;
   const wantedFraction = solidFractionOf(design.bracing);
-  const windows =
-    wantedFraction === null || placesMm.length === 0 ? [] : braceWindows(carcass.free, wantedFraction);
+  const windows = wantedFraction === null || placesMm.length === 0 ? [] : braceWindows(frame, wantedFraction);
   const cutMm2 = windows.reduce((sum, window) => sum + windowAreaMm2(window), 0);
   return {
     placesMm,
-    frames: placesMm.map((zMm, index) => braceFrame(carcass, windows, zMm, index)),
+    frames: placesMm.map((zMm, index) => braceFrame(carcass, frame, windows, zMm, index)),
     wantedFraction,
-    solidFraction: 1 - cutMm2 / polygonAreaMm2(carcass.free),
+    solidFraction: 1 - cutMm2 / polygonAreaMm2(frame),
+    girthMm: girthMm(frame),
     baysMm: baysMm(placesMm, room),
     outOfRoomHz,
   };

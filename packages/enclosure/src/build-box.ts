@@ -9,6 +9,7 @@ import { driverDepth, magnetRoomFindings, sideVentFindings, wallMeetings } from 
 import { uncutFindings } from './openings.ts';
 import { boxFaces, boxPlanView, boxSection, boxSizes, finishAreas } from './outside.ts';
 import { type MarkedBoard, markedBoards, toBody, toPanel } from './panel-list.ts';
+import { portFindings } from './port-checks.ts';
 import { boxJoints } from './seams.ts';
 import { bevelFindings, braceFindings, modeFindings, panelModes, terminalFindings } from './wood-checks.ts';
 
@@ -74,6 +75,7 @@ export function buildBox(design: BoxDesign): BoxResult | Refusal {
     bodies: boards.map(toBody),
     cornerBlocks: plan.blocks.map(({ bodies: _, ...block }) => block),
     drivers: placedDrivers(plan),
+    ...(plan.ports.length === 0 ? {} : { ports: plan.ports.map(({ placed }) => placed) }),
     braces: { zMm: [...plan.braces.placesMm], solidFraction: plan.braces.solidFraction },
     modes,
     mass,
@@ -87,6 +89,7 @@ export function buildBox(design: BoxDesign): BoxResult | Refusal {
       ...openingFindings(plan, boards),
       ...braceFindings(plan, boards),
       ...terminalFindings(plan),
+      ...portFindings(plan, boards),
       ...bevelFindings(boards),
       ...volumeFindings(plan),
       ...massFindings(plan, mass),

@@ -3,6 +3,7 @@ import type { BoxDesign, PanelStock } from '@gusset/contracts/enclosure';
 import type { PointMm } from '@gusset/contracts/geometry';
 import { type Refusal, refuse } from '@gusset/units';
 import { CLEAR_MIN_MM } from './limits.ts';
+import { isHollow } from './plane.ts';
 import { fieldOfWall } from './shape-rules.ts';
 import { insetLengthMm, insetRing, type Wall, wallRing } from './wall-ring.ts';
 
@@ -25,6 +26,8 @@ export type Carcass = {
   readonly wood: PointMm[];
   readonly inner: PointMm[];
   readonly free: PointMm[];
+  /** Some corner turns inward: an L, a step. */
+  readonly isHollow: boolean;
 };
 
 /** Insets of every wall's line, with `extraMm` on the baffle alone. */
@@ -69,6 +72,7 @@ export function layOutCarcass(design: BoxDesign): Carcass | Refusal {
     ),
     inner: insetRing(walls, insets(stocks, baffleIndex, 0)),
     free: insetRing(walls, insets(stocks, baffleIndex, insideMm)),
+    isHollow: isHollow(walls.map((wall) => wall.from)),
   };
   return refuseNoAir(design, carcass) ?? carcass;
 }

@@ -1,9 +1,10 @@
 // Three-cornered strips in the inside seams: leg² / 2 in a right corner, leg² sin(angle) / 2 in any other.
-import type { BoxDesign, CornerBlock } from '@gusset/contracts/enclosure';
+import type { BoxDesign, CornerBlock, WallFace } from '@gusset/contracts/enclosure';
 import { type Refusal, refuse } from '@gusset/units';
 import type { BraceLayout } from './bracing.ts';
 import type { Carcass } from './carcass.ts';
 import { moved } from './plane.ts';
+import type { LaidPort } from './port-types.ts';
 import { ringAt } from './ring.ts';
 import { inSpace, type Weighted } from './vector.ts';
 import { cornerAngleRad, insetLengthMm } from './wall-ring.ts';
@@ -74,6 +75,7 @@ export function layOutCornerBlocks(
   { cornerBlocks }: BoxDesign,
   carcass: Carcass,
   braces: BraceLayout,
+  ports: readonly LaidPort[],
 ): readonly PlacedBlock[] | Refusal {
   if (cornerBlocks === null) return [];
   const { legMm, seams } = cornerBlocks;
@@ -84,14 +86,22 @@ export function layOutCornerBlocks(
     refuseLeg(legMm, shortestMm, 'along the shortest wall') ??
     (seams === 'across' ? null : refuseLeg(legMm, Math.min(...braces.baysMm), 'across the narrowest bay'));
   if (refusal !== null) return refusal;
+  const corners = new Set(ports.flatMap(({ coversCorners }) => coversCorners));
+  const isOpen = (face: WallFace, side: 'left' | 'right') =>
+    !ports.some(({ coversSeams }) => coversSeams.some((seam) => seam.face === face && seam.side === side));
   const across =
-    seams === 'sides' ? [] : carcass.walls.map((_, index) => acrossBlock(carcass, braces, legMm, index));
+    seams === 'sides'
+      ? []
+      : carcass.walls.flatMap((_, index) =>
+          corners.has(index) ? [] : [acrossBlock(carcass, braces, legMm, index)],
+        );
   const sides =
     seams === 'across'
       ? []
-      : carcass.walls.flatMap((_, index) => [
-          sideBlock(carcass, legMm, index, 'left'),
-          sideBlock(carcass, legMm, index, 'right'),
-        ]);
+      : carcass.walls.flatMap(({ face }, index) =>
+          (['left', 'right'] as const).flatMap((side) =>
+            isOpen(face, side) ? [sideBlock(carcass, legMm, index, side)] : [],
+          ),
+        );
   return [...across, ...sides];
 }

@@ -12,9 +12,10 @@ import type {
 import type { PointMm } from '@gusset/contracts/geometry';
 import { baffleBuildMm, type Carcass } from './carcass.ts';
 import { distanceAlong, moved } from './plane.ts';
+import type { LaidPort } from './port-types.ts';
 import { ringAt } from './ring.ts';
 import { along, inSpace } from './vector.ts';
-import { type FaceAxis, upTheFace } from './wall-ring.ts';
+import { type FaceAxis, insetMeet, upTheFace } from './wall-ring.ts';
 
 /** Play round a flange in its recess, each side, so that it goes in after the finish. */
 export const RECESS_PLAY_MM = 1;
@@ -103,25 +104,50 @@ export function evenRowZMm(count: number, faceDiaMm: number, innerWidthMm: numbe
   return Array.from({ length: count }, (_, index) => (index - (count - 1) / 2) * pitchMm);
 }
 
-/** Halfway up the clear inside of the baffle, measured on its outer face. */
-function middleUpMm(carcass: Carcass, { foot, up }: FaceAxis): number {
-  const start = distanceAlong(foot, ringAt(carcass.free, carcass.baffleIndex), up);
-  const end = distanceAlong(foot, ringAt(carcass.free, carcass.baffleIndex + 1), up);
-  return (start + end) / 2;
+/** Clear baffle behind which nothing of a slot lies: up the face, and across. */
+function baffleRoom(carcass: Carcass, { foot, up }: FaceAxis, slots: readonly LaidPort[]) {
+  const { baffleIndex, walls, baffle } = carcass;
+  const own = slots.filter(({ placed }) => placed.face === baffle.face);
+  const end = (corner: number, neighbour: number) => {
+    const mouth = own.find(
+      (slot) => slot.mouth?.alongIndex === (neighbour + walls.length) % walls.length,
+    )?.mouth;
+    const boardMm = carcass.sideStock.thicknessMm;
+    const point =
+      mouth === undefined || mouth === null
+        ? ringAt(carcass.free, corner)
+        : insetMeet(baffle, baffleBuildMm(carcass).inMm, ringAt(walls, neighbour), mouth.insetMm + boardMm);
+    return distanceAlong(foot, point, up);
+  };
+  const taken = (side: 'left' | 'right') =>
+    own
+      .filter(({ sideMouth }) => sideMouth?.side === side)
+      .reduce((sum, { sideMouth }) => sum + (sideMouth?.widthMm ?? 0) + carcass.sideStock.thicknessMm, 0);
+  const half = carcass.innerWidthMm / 2;
+  const [rightMm, leftMm] = [taken('right') - half, half - taken('left')];
+  return {
+    upMm: (end(baffleIndex, baffleIndex - 1) + end(baffleIndex + 1, baffleIndex + 1)) / 2,
+    widthMm: leftMm - rightMm,
+    middleZMm: (leftMm + rightMm) / 2,
+  };
 }
 
 /** Null for a box without drivers. */
-export function layOutDrivers(design: BoxDesign, carcass: Carcass): DriverLayout | null {
+export function layOutDrivers(
+  design: BoxDesign,
+  carcass: Carcass,
+  slots: readonly LaidPort[],
+): DriverLayout | null {
   const { drivers } = design;
   if (drivers === null) return null;
   const holes = driverHoles(design, drivers);
   const axis = upTheFace(carcass.baffle);
   const { outMm } = baffleBuildMm(carcass);
   const out = { x: carcass.baffle.out.x, y: carcass.baffle.out.y, z: 0 };
-  const upMm = middleUpMm(carcass, axis);
+  const { upMm, widthMm, middleZMm } = baffleRoom(carcass, axis, slots);
   const positions =
     drivers.positions ??
-    evenRowZMm(drivers.count, holes.faceDiaMm, carcass.innerWidthMm).map((zMm) => ({ zMm, upMm }));
+    evenRowZMm(drivers.count, holes.faceDiaMm, widthMm).map((zMm) => ({ zMm: middleZMm + zMm, upMm }));
   const seats = positions.map((position, index) => {
     const facePoint = moved(moved(axis.foot, axis.up, position.upMm), carcass.baffle.out, outMm);
     const faceMm = inSpace(facePoint, position.zMm);

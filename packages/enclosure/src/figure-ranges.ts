@@ -6,9 +6,12 @@ import {
   FINISH_MM,
   MODULUS_GPA,
   OUTSIDE_MM,
+  PORT_LENGTH_MM,
   SHORT_WALL_MM,
+  SLOT_MM,
   TARGET_LITRES,
   THICKNESS_MM,
+  TUBE_MM,
 } from './limits.ts';
 
 type Range = { readonly min: number; readonly max: number };
@@ -227,6 +230,35 @@ function whyOutside({ got, range, unit, what }: Figure): string {
   return `${what} is ${Number(byHow.toPrecision(4))} ${unit} too ${got < range.min ? 'small' : 'large'}`;
 }
 
+function portFigures({ ports }: BoxDesign): Figure[] {
+  return ports.flatMap((port, index) => {
+    const of = (name: string, what: string, got: number, range: Range) =>
+      mm(`ports[${index}].${name}`, what, got, range);
+    const length = of('lengthMm', 'port length', port.lengthMm, PORT_LENGTH_MM);
+    if (port.kind === 'slot') {
+      const width = port.widthMm === null ? [] : [of('widthMm', 'slot width', port.widthMm, OUTSIDE_SLOT_MM)];
+      return [of('heightMm', 'slot height', port.heightMm, SLOT_MM), ...width, length];
+    }
+    return [
+      of('insideDiaMm', 'pipe', port.insideDiaMm, TUBE_MM),
+      of('wallMm', 'pipe wall', port.wallMm, { min: 0.5, max: 30 }),
+      of('outerFlareMm', 'outer flare', port.outerFlareMm, { min: 0, max: 150 }),
+      of('innerFlareMm', 'inner flare', port.innerFlareMm, { min: 0, max: 150 }),
+      amountKg(`ports[${index}].massKg`, port.massKg),
+      length,
+    ];
+  });
+}
+
+const OUTSIDE_SLOT_MM = { min: SLOT_MM.min, max: OUTSIDE_MM.max };
+const amountKg = (field: string, got: number): Figure => ({
+  field,
+  what: 'mass',
+  got,
+  range: { min: 0, max: 100 },
+  unit: 'kg',
+});
+
 /** The first figure that no shop could mean, or null. */
 export function refuseFigures(design: BoxDesign): Refusal | null {
   const wrong = [
@@ -241,6 +273,7 @@ export function refuseFigures(design: BoxDesign): Refusal | null {
     ...bracingFigures(design),
     ...insideFigures(design),
     ...goalFigures(design),
+    ...portFigures(design),
   ].find((figure) => !within(figure));
   if (wrong === undefined) return null;
   const { field, got, range, unit } = wrong;

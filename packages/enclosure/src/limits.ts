@@ -20,6 +20,8 @@ export const CORNER_MIN_RAD = (15 * Math.PI) / 180;
 export const TURN_MIN_RAD = (2 * Math.PI) / 180;
 /** From this inside angle on, a butt joint would leave a feather: both panels are mitred instead. */
 export const MITRE_FROM_RAD = (135 * Math.PI) / 180;
+/** Sharpest corner in which a slot port begins or turns: below, its panel would end in a feather too. */
+export const SLOT_CORNER_MIN_RAD = (45 * Math.PI) / 180;
 /** Tilt of an ordinary table saw or rail-guided saw; a hair above 45° for angles that come out of a division. */
 export const SAW_TILT_RAD = Math.PI / 4 + 1e-9;
 
@@ -33,3 +35,9 @@ export const BEVEL_MAX_RAD = (80 * Math.PI) / 180;
 
 /** `Panel.holes` carries no more. */
 export const HOLES_PER_PANEL = 60;
+
+/** Inside of a port's pipe: from a bottle's neck to the largest drain pipe. */
+export const TUBE_MM = { min: 15, max: 400 };
+/** Clear height of a slot: below, the air sticks to the walls. */
+export const SLOT_MM = { min: 8, max: 600 };
+export const PORT_LENGTH_MM = { min: 10, max: 5_000 };

@@ -33,6 +33,18 @@ function mirrorTerminal({ terminalCup: cup }: BoxDesign): BoxDesign['terminalCup
   return { ...cup, at: { ...cup.at, acrossMm: negated(cup.at.acrossMm) } };
 }
 
+function mirrorPorts({ ports }: BoxDesign): BoxDesign['ports'] {
+  return ports.map((port) => {
+    if (port.kind === 'slot') {
+      const acrossMm = port.acrossMm === null ? null : negated(port.acrossMm);
+      return { ...port, along: otherSide(port.along), acrossMm };
+    }
+    const face = otherSide(port.face);
+    if (port.at === null || face !== port.face) return { ...port, face };
+    return { ...port, at: port.at.map(({ acrossMm, upMm }) => ({ acrossMm: negated(acrossMm), upMm })) };
+  });
+}
+
 /** Mirrors a design across the centre line; twice gives the design back. Volumes and masses don't change. */
 export function mirrorDesign(design: BoxDesign): BoxDesign {
   return {
@@ -40,6 +52,7 @@ export function mirrorDesign(design: BoxDesign): BoxDesign {
     drivers: mirrorDrivers(design),
     bracing: mirrorBracing(design),
     terminalCup: mirrorTerminal(design),
+    ports: mirrorPorts(design),
     finish: { ...design.finish, leftMm: design.finish.rightMm, rightMm: design.finish.leftMm },
   };
 }

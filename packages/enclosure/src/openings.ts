@@ -5,7 +5,8 @@ import type { PanelHole } from '@gusset/contracts/panel';
 import { type Board, offBoard, onBoard } from './board.ts';
 import { deepest } from './deepest.ts';
 import type { DriverLayout, Seat } from './driver-layout.ts';
-import { roomInside } from './plane.ts';
+import { isHollow, roomInRing, roomInside } from './plane.ts';
+import type { LaidPort } from './port-types.ts';
 import type { Weighted } from './vector.ts';
 
 export type HoleOutline =
@@ -19,7 +20,7 @@ export type HoleOutline =
 
 /** A hole as it is wanted: centre on the box, and how deep below the outermost wood; null = right through. */
 export type Opening = {
-  readonly kind: 'recess' | 'cut-out' | 'bolt' | 'terminal';
+  readonly kind: 'recess' | 'cut-out' | 'bolt' | 'terminal' | 'port';
   readonly purpose: string;
   /** Openings of one driver share its number: its cut-out and bolts go through the floor of its recess. */
   readonly driver: number | null;
@@ -52,16 +53,19 @@ export function outlineAreaMm2(outline: HoleOutline): number {
   return widthMm * heightMm - (4 - Math.PI) * cornerRadiusMm ** 2;
 }
 
+const roomOnFace = (face: readonly PointMm[], point: PointMm) =>
+  isHollow(face) ? roomInRing(face, point) : roomInside(face, point);
+
 /** Room between a hole's edge and the edge of a face; negative where it runs off. */
 function roomMm(face: readonly PointMm[], centre: PointMm, outline: HoleOutline): number {
-  if (outline.shape === 'circle') return roomInside(face, centre) - outline.diameterMm / 2;
+  if (outline.shape === 'circle') return roomOnFace(face, centre) - outline.diameterMm / 2;
   const corners = [-1, 1].flatMap((x) =>
     [-1, 1].map((y) => ({
       xMm: centre.xMm + (x * outline.widthMm) / 2,
       yMm: centre.yMm + (y * outline.heightMm) / 2,
     })),
   );
-  return Math.min(...corners.map((corner) => roomInside(face, corner)));
+  return Math.min(...corners.map((corner) => roomOnFace(face, corner)));
 }
 
 /** Smallest distance from a point to a hole's edge; negative inside. Rounded corners are taken as square. */
@@ -212,6 +216,18 @@ export function terminalOpening(cup: TerminalCup, centreMm: Vector): Opening {
     centreMm,
     depthMm: null,
   };
+}
+
+/** The holes that pipes go through. */
+export function tubeOpenings({ placed, tubes }: LaidPort, holeDiaMm: number): Opening[] {
+  return tubes.map(({ faceMm }, index) => ({
+    kind: 'port',
+    purpose: tubes.length === 1 ? `port ${placed.number}` : `port ${placed.number}, pipe ${index + 1}`,
+    driver: null,
+    outline: { shape: 'circle', diameterMm: holeDiaMm },
+    centreMm: faceMm,
+    depthMm: null,
+  }));
 }
 
 /** Of the openings that miss one panel the worst: a row of bolts says no more than its driver. */

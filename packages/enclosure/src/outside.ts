@@ -11,6 +11,7 @@ import { inSpace } from './vector.ts';
 import { insetRing } from './wall-ring.ts';
 
 const MM2_PER_M2 = 1e6;
+const MM2_PER_CM2 = 100;
 
 function size(polygon: readonly PointMm[], widthMm: number): BoxSize {
   const { xMinMm, xMaxMm, yMinMm, yMaxMm } = polygonExtent(polygon);
@@ -85,7 +86,7 @@ export function boxFaces({ carcass }: BoxPlan): BoxResult['faces'] {
 
 /** Openings take the area of their largest circle on that face: the recess, or the cut-out where there is none. */
 export function finishAreas(plan: BoxPlan): BoxResult['finishAreas'] {
-  const { carcass, drivers, terminal } = plan;
+  const { carcass, drivers, terminal, ports } = plan;
   const driverMm2 = (face: BoxFace) => {
     if (drivers === null || face !== carcass.baffle.face) return 0;
     const diaMm = drivers.holes.recessDiaMm ?? drivers.holes.cutoutDiaMm;
@@ -93,9 +94,13 @@ export function finishAreas(plan: BoxPlan): BoxResult['finishAreas'] {
   };
   const terminalMm2 = (face: BoxFace) =>
     terminal?.cup.face === face ? outlineAreaMm2(terminal.cup.cutout) : 0;
+  const portMm2 = (face: BoxFace) =>
+    ports
+      .filter(({ placed }) => placed.face === face)
+      .reduce((sum, { placed }) => sum + placed.openAreaCm2 * MM2_PER_CM2, 0);
   return outerFaces(carcass).map(({ face, areaMm2 }) => ({
     face,
     areaM2: areaMm2 / MM2_PER_M2,
-    openingsM2: (driverMm2(face) + terminalMm2(face)) / MM2_PER_M2,
+    openingsM2: (driverMm2(face) + terminalMm2(face) + portMm2(face)) / MM2_PER_M2,
   }));
 }

@@ -19,7 +19,7 @@ export type MarkedBoard = {
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 const MM3_PER_M3 = 1e9;
 
-/** A, B, … Z, A1, B1, …: a box has 21 panels at most, so the second round never comes in practice. */
+/** A, B, … Z, A1, B1, … */
 function markAt(index: number): string {
   const round = Math.floor(index / LETTERS.length);
   return `${LETTERS[index % LETTERS.length] ?? ''}${round === 0 ? '' : round}`;
@@ -44,16 +44,19 @@ function marked(
   };
 }
 
-/** Walls round the side view from the bottom, sides, outside doublers, inside doublers, braces from right to left. */
+/** Walls round the side view from the bottom, sides, doublers outside and inside, ports, braces from right to left. */
 export function markedBoards(plan: BoxPlan): readonly MarkedBoard[] {
-  const { shell, braces, cuts } = plan;
+  const { shell, braces, ports, cuts } = plan;
   const cutsOf = ({ id }: Board) => ({
     holes: cuts.holes.get(id) ?? [],
     removed: cuts.removed.get(id) ?? [],
   });
   const shellBoards = [...shell.walls, ...shell.sides, ...shell.outsideDoublers, ...shell.insideDoublers];
   return [
-    ...shellBoards.map((board) => ({ board, cut: cutsOf(board) })),
+    ...[...shellBoards, ...ports.flatMap(({ boards }) => boards)].map((board) => ({
+      board,
+      cut: cutsOf(board),
+    })),
     ...braces.frames.map(({ board, holes, removed }) => ({ board, cut: { holes, removed } })),
   ].map(({ board, cut }, index) => marked(board, index, cut));
 }

@@ -1,6 +1,6 @@
 // Joints of the box: how long they are inside, and how many screws hold them while the glue cures.
 import type { BoxResult, Seam } from '@gusset/contracts/enclosure';
-import { girthMm } from './board.ts';
+import type { Board } from './board.ts';
 import type { BoxPlan } from './box-plan.ts';
 import { polygonAreaMm2 } from './plane.ts';
 import { ringAt } from './ring.ts';
@@ -41,8 +41,24 @@ function braceScrews({ carcass, braces }: BoxPlan): number {
   return perBrace * braces.frames.length;
 }
 
+/** Every edge of a port's panels that is glued to something. */
+function gluedEdgesMm({ outline, edges }: Board): number {
+  return edges.reduce((sum, { joint }, index) => {
+    const from = ringAt(outline, index);
+    const to = ringAt(outline, index + 1);
+    return joint === 'free' ? sum : sum + Math.hypot(to.xMm - from.xMm, to.yMm - from.yMm);
+  }, 0);
+}
+
+function portSeam({ ports }: BoxPlan): { readonly portSeamMm?: number } {
+  const boards = ports.flatMap((port) => port.boards);
+  return boards.length === 0
+    ? {}
+    : { portSeamMm: boards.reduce((sum, board) => sum + gluedEdgesMm(board), 0) };
+}
+
 export function boxJoints(plan: BoxPlan): BoxResult['joints'] {
-  const { carcass, shell, braces } = plan;
+  const { shell, braces } = plan;
   const seams = shellSeams(plan);
   const glued = [
     ...shell.outsideDoublers.map((board) => board.innerFace),
@@ -51,7 +67,8 @@ export function boxJoints(plan: BoxPlan): BoxResult['joints'] {
   return {
     seams,
     shellSeamMm: seams.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
-    braceSeamMm: girthMm(carcass.free) * braces.frames.length,
+    braceSeamMm: braces.girthMm * braces.frames.length,
+    ...portSeam(plan),
     laminatedM2: glued.reduce((sum, face) => sum + polygonAreaMm2(face), 0) / MM2_PER_M2,
     screws: seams.reduce((sum, { screws }) => sum + screws, 0) + braceScrews(plan),
   };

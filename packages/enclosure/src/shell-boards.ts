@@ -1,11 +1,22 @@
 // Every panel of the bare box: walls, sides and doublers, in the order in which they get their marks.
 import type { BoxDesign, BoxFace, WallFace } from '@gusset/contracts/enclosure';
 import { type Refusal, refuse } from '@gusset/units';
-import { type Board, boardAcross, boardUpright, type EndStop, wallCut } from './board.ts';
+import {
+  type Across,
+  type Board,
+  boardAcross,
+  boardUpright,
+  type EndStop,
+  type WallCut,
+  wallCut,
+} from './board.ts';
 import { baffleBuildMm, type Carcass } from './carcass.ts';
 import { type EndJoint, endJoints } from './corner-joints.ts';
 import { BEVEL_MAX_RAD } from './limits.ts';
+import { besideMouths, boardWithMouths, endAtMouth, type Mouths } from './mouths.ts';
+import type { Mouth } from './port-types.ts';
 import { ringAt } from './ring.ts';
+import type { Wall } from './wall-ring.ts';
 
 const WALL_NAMES: Record<WallFace, string> = {
   bottom: 'Bottom',
@@ -28,26 +39,65 @@ function endStop(carcass: Carcass, neighbour: number, joint: EndJoint): EndStop 
   };
 }
 
-function wallBoard(design: BoxDesign, carcass: Carcass, index: number): Board {
+/** How a board that lies on wall `own` ends at a neighbour: by its joint, or by a mouth there. */
+function ending(carcass: Carcass, mouths: Mouths, own: number, neighbour: number, joint: EndJoint) {
+  return endAtMouth(carcass, mouths, own, neighbour) ?? { stop: endStop(carcass, neighbour, joint), joint };
+}
+
+/** The layer with what the mouths leave of it: stopped short where one takes its whole end, else notched. */
+function mouthedBoard(
+  carcass: Carcass,
+  mouths: Mouths,
+  index: number,
+  zs: { readonly zMinMm: number; readonly zMaxMm: number },
+  layer: (across: Across, stopsAt: (neighbour: number, stop: EndStop) => EndStop) => MadeLayer,
+): Board {
+  const across = besideMouths(mouths, index, zs.zMinMm, zs.zMaxMm);
+  const own = mouths.across.filter(({ faceIndex }) => faceIndex === index);
+  const isWhole = ({ zFromMm, zToMm }: Mouth) =>
+    zFromMm <= across.zMinMm + WHOLE_MM && zToMm >= across.zMaxMm - WHOLE_MM;
+  const count = carcass.walls.length;
+  const { board, ...made } = layer(across, (neighbour, stop) => {
+    const whole = own.find((mouth) => isWhole(mouth) && mouth.alongIndex === (neighbour + count) % count);
+    return whole === undefined ? stop : { ...stop, outerInsetMm: whole.insetMm, innerInsetMm: whole.insetMm };
+  });
+  return boardWithMouths(
+    board,
+    carcass,
+    own.filter((mouth) => !isWhole(mouth)),
+    made,
+  );
+}
+
+type MadeLayer = { readonly board: Board; readonly wall: Wall; readonly cut: WallCut };
+
+const WHOLE_MM = 1e-6; // rounding of places across the box
+
+function wallBoard(design: BoxDesign, carcass: Carcass, mouths: Mouths, index: number): Board {
   const wall = ringAt(carcass.walls, index);
   const stock = ringAt(carcass.stocks, index);
   const isBaffle = index === carcass.baffleIndex;
-  const { start, end } = endJoints(carcass.walls, index, design.joints);
+  const joints = endJoints(carcass.walls, index, design.joints);
+  const start = ending(carcass, mouths, index, index - 1, joints.start);
+  const end = ending(carcass, mouths, index, index + 1, joints.end);
   const runsOverSides = design.joints.sides === 'covered';
   const half = (runsOverSides ? carcass.widthMm : carcass.innerWidthMm) / 2;
-  const cut = wallCut(
-    wall,
-    { outerMm: 0, innerMm: stock.thicknessMm },
-    endStop(carcass, index - 1, start),
-    endStop(carcass, index + 1, end),
-  );
   const name = isBaffle ? 'Baffle' : WALL_NAMES[wall.face];
-  return boardAcross(
-    { id: `wall-${wall.face}`, name, role: isBaffle ? 'baffle' : 'wall', face: wall.face, stock },
-    { wall, cut },
-    { zMinMm: -half, zMaxMm: half },
-    { start, end, runsOverSides },
-  );
+  return mouthedBoard(carcass, mouths, index, { zMinMm: -half, zMaxMm: half }, (across, stopsAt) => {
+    const cut = wallCut(
+      wall,
+      { outerMm: 0, innerMm: stock.thicknessMm },
+      stopsAt(index - 1, start.stop),
+      stopsAt(index + 1, end.stop),
+    );
+    const board = boardAcross(
+      { id: `wall-${wall.face}`, name, role: isBaffle ? 'baffle' : 'wall', face: wall.face, stock },
+      { wall, cut },
+      across,
+      { start: start.joint, end: end.joint, runsOverSides },
+    );
+    return { board, wall, cut };
+  });
 }
 
 function sideBoard(design: BoxDesign, carcass: Carcass, face: 'left' | 'right'): Board {
@@ -68,7 +118,7 @@ function sideBoard(design: BoxDesign, carcass: Carcass, face: 'left' | 'right'):
 
 /** Layer `layer` counts away from the baffle board, from 0. Outside layers end flush with the neighbours' outer
  * faces over the whole width; inside layers fill the clear baffle between the neighbours' inner faces. */
-function doublerBoard(carcass: Carcass, at: 'inside' | 'outside', layer: number): Board {
+function doublerBoard(carcass: Carcass, mouths: Mouths, at: 'inside' | 'outside', layer: number): Board {
   const { baffleIndex, baffleStock: stock } = carcass;
   const outside = at === 'outside';
   const nearMm = outside ? layer * stock.thicknessMm : (layer + 1) * stock.thicknessMm;
@@ -76,25 +126,30 @@ function doublerBoard(carcass: Carcass, at: 'inside' | 'outside', layer: number)
     ? { outerMm: -nearMm - stock.thicknessMm, innerMm: -nearMm }
     : { outerMm: nearMm, innerMm: nearMm + stock.thicknessMm };
   const joint: EndJoint = outside ? 'through' : 'covered';
-  const cut = wallCut(
-    carcass.baffle,
-    depth,
-    endStop(carcass, baffleIndex - 1, joint),
-    endStop(carcass, baffleIndex + 1, joint),
-  );
+  const stop = (neighbour: number) => endStop(carcass, neighbour, joint);
   const half = (outside ? carcass.widthMm : carcass.innerWidthMm) / 2;
-  return boardAcross(
-    {
-      id: `doubler-${at}-${layer + 1}`,
-      name: outside ? `Outside doubler ${layer + 1}` : `Inside doubler ${layer + 1}`,
-      role: 'doubler',
-      face: carcass.baffle.face,
-      stock,
-    },
-    { wall: carcass.baffle, cut },
-    { zMinMm: -half, zMaxMm: half },
-    null,
-  );
+  const zs = { zMinMm: -half, zMaxMm: half };
+  return mouthedBoard(carcass, mouths, baffleIndex, zs, (across, stopsAt) => {
+    const cut = wallCut(
+      carcass.baffle,
+      depth,
+      stopsAt(baffleIndex - 1, stop(baffleIndex - 1)),
+      stopsAt(baffleIndex + 1, stop(baffleIndex + 1)),
+    );
+    const board = boardAcross(
+      {
+        id: `doubler-${at}-${layer + 1}`,
+        name: outside ? `Outside doubler ${layer + 1}` : `Inside doubler ${layer + 1}`,
+        role: 'doubler',
+        face: carcass.baffle.face,
+        stock,
+      },
+      { wall: carcass.baffle, cut },
+      across,
+      null,
+    );
+    return { board, wall: carcass.baffle, cut };
+  });
 }
 
 export type ShellBoards = {
@@ -104,11 +159,11 @@ export type ShellBoards = {
   readonly insideDoublers: readonly Board[];
 };
 
-export function shellBoards(design: BoxDesign, carcass: Carcass): ShellBoards {
+export function shellBoards(design: BoxDesign, carcass: Carcass, mouths: Mouths): ShellBoards {
   const layers = (at: 'inside' | 'outside') =>
-    Array.from({ length: carcass.doublers[at] }, (_, layer) => doublerBoard(carcass, at, layer));
+    Array.from({ length: carcass.doublers[at] }, (_, layer) => doublerBoard(carcass, mouths, at, layer));
   return {
-    walls: carcass.walls.map((_, index) => wallBoard(design, carcass, index)),
+    walls: carcass.walls.map((_, index) => wallBoard(design, carcass, mouths, index)),
     sides: [sideBoard(design, carcass, 'left'), sideBoard(design, carcass, 'right')],
     outsideDoublers: layers('outside'),
     insideDoublers: layers('inside'),

@@ -8,6 +8,7 @@ import type { PlacedBlock } from './corner-blocks.ts';
 import type { DriverLayout } from './driver-layout.ts';
 import { type Cuts, outlineAreaMm2 } from './openings.ts';
 import { polygonAreaMm2 } from './plane.ts';
+import type { LaidPort } from './port-types.ts';
 import type { ShellBoards } from './shell-boards.ts';
 
 export type BoxVolumes = BoxResult['volumes'];
@@ -21,6 +22,7 @@ type Bodies = {
   readonly drivers: DriverLayout | null;
   readonly braces: BraceLayout;
   readonly blocks: readonly PlacedBlock[];
+  readonly ports: readonly LaidPort[];
   readonly cuts: Cuts;
 };
 
@@ -46,6 +48,17 @@ function braceDeduction({ braces }: Bodies): Deduction[] {
     ),
   );
   return computed('brace', braces.frames.length, litres);
+}
+
+/** Channel and panels of each port, in the order of the design. */
+function portDeductions({ ports }: Bodies): Deduction[] {
+  return ports.map(({ placed }) => ({
+    code: 'port',
+    label: ports.length === 1 ? null : `Port ${placed.number}`,
+    count: placed.count,
+    litres: placed.displacedLitres,
+    source: 'computed',
+  }));
 }
 
 function terminalDeduction({ design }: Bodies): Deduction[] {
@@ -78,6 +91,7 @@ export function boxVolumes(bodies: Bodies): BoxVolumes {
   const airLitres = cutoutAirLitres(bodies);
   const deductions: Deduction[] = [
     ...driverDeduction(bodies),
+    ...portDeductions(bodies),
     ...computed('inside-doubler', shell.insideDoublers.length, blanks(shell.insideDoublers)),
     ...braceDeduction(bodies),
     ...computed(

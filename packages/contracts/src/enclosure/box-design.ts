@@ -1,6 +1,7 @@
 // What someone decides about a box: `buildBox` turns it into panels and volumes. Units in the key names; defaults
 // are the shop's usual choices, each of them editable.
 import { z } from 'zod';
+import { boxPortSchema } from './box-port.ts';
 import { boxFaceSchema, boxShapeSchema, typedLengthMmSchema } from './box-shape.ts';
 
 const litres = z.number().min(0).max(5_000);
@@ -180,8 +181,9 @@ export const boxDesignSchema = z.strictObject({
   bracing: bracingSchema.prefault({ kind: 'suggested' }),
   cornerBlocks: cornerBlocksSchema.nullable().default(null),
   terminalCup: terminalCupSchema.nullable().default(null),
-  /** Ports come with the tuned boxes; their place in the list of deductions is kept. */
-  port: z.null().default(null),
+  /** Designs were kept with `port: null` before boxes had any. */
+  port: z.null().optional(),
+  ports: z.array(boxPortSchema).max(6).default([]),
   /** Anything else that stands in the air: an amplifier, a crossover. */
   fittedParts: z
     .array(z.strictObject({ label: z.string().min(1).max(60), litres, massKg }))

@@ -5,6 +5,7 @@ import { boxFaceSchema } from './box-shape.ts';
 
 const mm = z.number();
 const driverNumber = z.int().min(1);
+const portNumber = z.int().min(1);
 const panelRef = { panelId: z.string(), mark: z.string() };
 
 export const boxFindingSchema = z.discriminatedUnion('code', [
@@ -95,6 +96,28 @@ export const boxFindingSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('brace-meets-driver'), ...panelRef, driver: driverNumber, byMm: mm }),
   z.strictObject({ code: z.literal('brace-meets-terminal'), ...panelRef, byMm: mm }),
   z.strictObject({ code: z.literal('terminal-meets-driver'), driver: driverNumber, byMm: mm }),
+  /** It finds no room, however often it may turn: it is drawn as long as there is room for. */
+  z.strictObject({ code: z.literal('port-too-long'), port: portNumber, lengthMm: mm, roomMm: mm, byMm: mm }),
+  /** Between the longest straight channel and the shortest bent one: it is built as one of them. */
+  z.strictObject({
+    code: z.literal('port-length-off'),
+    port: portNumber,
+    askedMm: mm,
+    builtMm: mm,
+    byMm: mm,
+  }),
+  /** Room before the inner end short of the smaller side of the channel, or of the diameter. */
+  z.strictObject({
+    code: z.literal('port-end-close'),
+    port: portNumber,
+    roomMm: mm,
+    neededMm: mm,
+    byMm: mm,
+  }),
+  z.strictObject({ code: z.literal('port-meets-brace'), port: portNumber, ...panelRef, byMm: mm }),
+  z.strictObject({ code: z.literal('port-meets-driver'), port: portNumber, driver: driverNumber, byMm: mm }),
+  z.strictObject({ code: z.literal('port-meets-wall'), port: portNumber, face: boxFaceSchema, byMm: mm }),
+  z.strictObject({ code: z.literal('ports-meet'), ports: z.tuple([portNumber, portNumber]), byMm: mm }),
   /** The windows cannot be as large as asked: more wood stays, and the net volume knows it. */
   z.strictObject({
     code: z.literal('brace-window-small'),

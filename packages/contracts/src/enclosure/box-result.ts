@@ -20,13 +20,13 @@ export const placementSchema = z.strictObject({
 export type Placement = Readonly<z.infer<typeof placementSchema>>;
 
 /**
- * A panel as a body. Its `Panel` (same `panelId`) is drawn as seen from outside: u to the right, v up. The body is
- * the hull of both faces, less the panel's holes.
+ * A panel as a body. Its `Panel` (same `panelId`) is drawn as seen from outside: u to the right, v up. Corner i of one
+ * face lies behind corner i of the other: the body is what straight edges between them enclose, less the panel's holes.
  */
 export const panelBodySchema = z.strictObject({
   panelId: z.string(),
   mark: z.string(),
-  role: z.enum(['wall', 'baffle', 'side', 'doubler', 'brace']),
+  role: z.enum(['wall', 'baffle', 'side', 'doubler', 'brace', 'port']),
   face: boxFaceSchema.nullable(),
   placement: placementSchema,
   thicknessMm: z.number(),
@@ -67,9 +67,9 @@ export const deductionSchema = z.strictObject({
 export type Deduction = Readonly<z.infer<typeof deductionSchema>>;
 
 const volumesSchema = z.strictObject({
-  /** Carcass and outside doublers as one body. = shell + gross. */
+  /** Carcass and outside doublers as one body. = shell + gross + mouths of slots. */
   outsideLitres: z.number(),
-  /** Walls, sides and outside doublers before any hole is cut. */
+  /** Walls, sides and outside doublers before any hole is cut; mouths of slots are no wood. */
   shellLitres: z.number(),
   /** Air of the bare carcass. */
   grossLitres: z.number(),
@@ -105,6 +105,33 @@ const placedDriverSchema = z.strictObject({
   section: polygonMmSchema,
 });
 export type PlacedDriver = Readonly<z.infer<typeof placedDriverSchema>>;
+
+const placedPortSchema = z.strictObject({
+  /** From 1, in the order of the design. */
+  number: z.int(),
+  kind: z.enum(['tube', 'slot']),
+  face: boxFaceSchema,
+  count: z.int(),
+  /** Clear cross-section of all of them, between flares. */
+  openAreaCm2: z.number(),
+  /** As built, along the middle, from the outermost wood. */
+  lengthMm: z.number(),
+  bends: z.int(),
+  /** Air in all of them, from the outermost wood to the inner end; what flares add is left out. */
+  airLitres: z.number(),
+  /** Of the shell's wood, what is left out for the mouth of a slot; tubes go through holes. */
+  mouthLitres: z.number(),
+  /** What all of them take from the air inside, walls included. */
+  displacedLitres: z.number(),
+  /** Middle of the first, from the outermost wood to the inner end. */
+  centreLineMm: z.array(vectorSchema),
+  /** From the inner end to the wood across from it, and what is wanted there. */
+  endRoomMm: z.number(),
+  neededRoomMm: z.number(),
+  /** Channel of a slot along a wall, cut in the side view; null for the others. */
+  section: polygonMmSchema.nullable(),
+});
+export type PlacedPort = Readonly<z.infer<typeof placedPortSchema>>;
 
 const panelModeSchema = z.strictObject({
   panelId: z.string(),
@@ -174,6 +201,8 @@ export const boxResultSchema = z.strictObject({
   bodies: z.array(panelBodySchema),
   cornerBlocks: z.array(cornerBlockSchema),
   drivers: z.array(placedDriverSchema),
+  /** Left out where there are none. */
+  ports: z.array(placedPortSchema).optional(),
   braces: z.strictObject({
     zMm: z.array(z.number()),
     /** Wood kept of each frame, as built. */
@@ -189,6 +218,8 @@ export const boxResultSchema = z.strictObject({
     shellSeamMm: z.number(),
     /** Seams of braces against walls: glued. */
     braceSeamMm: z.number(),
+    /** Seams of the panels that make ports; left out where there are none. */
+    portSeamMm: z.number().optional(),
     /** Faces glued together in doublers, each layer once. */
     laminatedM2: z.number(),
     screws: z.int(),

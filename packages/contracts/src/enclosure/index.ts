@@ -21,6 +21,7 @@ export {
   boxFindingSchema,
 } from './box-finding.ts';
 export { BOX_FINDING_LEVELS } from './box-finding-levels.ts';
+export { type BoxPort, boxPortSchema, type SlotPort, type TubePort } from './box-port.ts';
 export {
   type BoxMass,
   type BoxResult,
@@ -31,6 +32,7 @@ export {
   type PanelBody,
   type PanelMode,
   type PlacedDriver,
+  type PlacedPort,
   type Placement,
   type Seam,
   type Vector,

@@ -88,7 +88,7 @@ export function boxDesignOf(
           ? null
           : { legMm: input.cornerBlocks.leg.mm, seams: input.cornerBlocks.seams },
       terminalCup: terminalOf(input),
-      port: null,
+      ports: [],
       fittedParts: [],
       sealantLitres: SEALANT_LITRES,
       lining: input.lining,

@@ -178,6 +178,20 @@ export function findingWords(finding: BoxFinding, length: LengthWords): string {
       return `Brace ${finding.mark} meets the terminal cup by ${length(finding.byMm)}.`;
     case 'terminal-meets-driver':
       return `The terminal cup meets driver ${finding.driver} by ${length(finding.byMm)}.`;
+    case 'port-too-long':
+      return `Port ${finding.port} is ${length(finding.byMm)} too long: there is room for ${length(finding.roomMm)}.`;
+    case 'port-length-off':
+      return `Port ${finding.port} comes out ${length(finding.builtMm)} long instead of ${length(finding.askedMm)}: between those there is no room for its panels.`;
+    case 'port-end-close':
+      return `Before the inner end of port ${finding.port} there are ${length(finding.roomMm)}; ${length(finding.neededMm)} are wanted.`;
+    case 'port-meets-brace':
+      return `Brace ${finding.mark} stands ${length(finding.byMm)} in port ${finding.port}.`;
+    case 'port-meets-driver':
+      return `Driver ${finding.driver} meets port ${finding.port} by ${length(finding.byMm)}.`;
+    case 'port-meets-wall':
+      return `Port ${finding.port} meets the ${finding.face} by ${length(finding.byMm)}.`;
+    case 'ports-meet':
+      return `Ports ${finding.ports.join(' and ')} meet by ${length(finding.byMm)}.`;
     case 'brace-window-small':
       return `The windows of the braces come out smaller: ${percent(finding.solidFraction)} of the wood stays.`;
     case 'no-room-for-braces':
