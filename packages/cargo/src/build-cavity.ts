@@ -11,20 +11,30 @@ import type {
 } from '@gusset/contracts/cargo';
 import type { PointMm, PolygonMm } from '@gusset/contracts/geometry';
 import { isRefusal, type Refusal, refuse } from '@gusset/units';
-import { checksOf, correctionsOf } from './check-dimensions.ts';
+import { correctionsOf } from './check-dimensions.ts';
+import { likelyAcross } from './corner-spread.ts';
 import { checkFindings, comparisonFindings } from './findings.ts';
 import type { Construction } from './forms/construction.ts';
 import { type OutlineWall, polygonOf } from './outline.ts';
 import { boundsOf } from './plane/polygon.ts';
 import { cross, lengthOf, minus, outwardNormal, plus } from './plane/vector.ts';
 import type { TakenValue } from './readings.ts';
-import { likelyOf, type Spread, spreadOf, wallShares, worstOf } from './spread.ts';
+import { likelyOf, type Spread, wallShares, worstOf } from './spread.ts';
 import { admittedSurvey } from './survey-door.ts';
+import { type Stand, standOf } from './survey-stand.ts';
 
 export const NO_SURROUNDINGS: Surroundings = { obstructions: [], keepFree: [] };
 
 /** What is assumed free beyond the opening reaches this many times the size of the section. */
 const OUTSIDE_REACH = 3;
+
+export type CavityOptions = {
+  /**
+   * The walls stand on values reconciled over all dimensions by least squares, where a redundant one was taken. Their
+   * likely ± is carried with its covariance; the worst counts each reading's own ± and its correction.
+   */
+  readonly reconciles?: boolean;
+};
 
 /**
  * Builds the cavity of a survey, mm. Refused, with the dimension named, when a reading cannot be, a required one is
@@ -34,13 +44,15 @@ export function buildCavity(
   form: SectionForm,
   measurements: readonly Measurement[],
   surroundings: Surroundings = NO_SURROUNDINGS,
+  options: CavityOptions = {},
 ): CavityResult | Refusal {
   const admitted = admittedSurvey(form, measurements, surroundings);
   if (isRefusal(admitted)) return admitted;
-  const { readings, used, assumptions, values, construction, outline } = admitted;
-  const spread = spreadOf(form, values, new Map([...used].map(([key, taken]) => [key, taken.plusMinus])));
-  const checks = checksOf(construction.derived, readings.taken, spread);
-  const walls = wallsOf(outline, spread, used);
+  const stand = standOf(form, admitted, options);
+  if (isRefusal(stand)) return stand;
+  const { readings, used, assumptions } = admitted;
+  const { construction, outline, spread, checks } = stand;
+  const walls = withCrush(wallsOf(outline, stand, used), surroundings);
   const opening = openingOf(outline, construction, walls, spread);
   if (opening === null) {
     return refuse('form', {
@@ -68,13 +80,21 @@ export function buildCavity(
       ...readings.findings,
       ...assumptions,
     ],
+    ...(stand.reconciled === null ? {} : { adjusted: stand.reconciled.adjusted }),
     ...(surroundings.beyond === undefined ? {} : { beyond: surroundings.beyond }),
   };
 }
 
+function withCrush(walls: readonly CavityWall[], { softWalls = [] }: Surroundings): CavityWall[] {
+  return walls.map((wall) => {
+    const found = softWalls.find(({ wallId }) => wallId === wall.id);
+    return found === undefined || found.crushMm === 0 ? wall : { ...wall, crushMm: found.crushMm };
+  });
+}
+
 function wallsOf(
   outline: readonly OutlineWall[],
-  spread: Spread,
+  { spread, reconciled }: Pick<Stand, 'spread' | 'reconciled'>,
   used: ReadonlyMap<string, TakenValue>,
 ): CavityWall[] {
   const juts = outline.map(({ start, end }, index) => {
@@ -86,16 +106,23 @@ function wallsOf(
       { cornerId: start.id, juts: juts[index] ?? false },
       { cornerId: end.id, juts: juts[(index + 1) % outline.length] ?? false },
     ];
-    const shares = wallShares(spread, ends, outwardNormal(start.at, end.at));
+    const normal = outwardNormal(start.at, end.at);
+    const shares = wallShares(spread, ends, normal);
     const frame = used.get('lidFrame');
+    const tied =
+      reconciled === null
+        ? null
+        : likelyAcross(spread, reconciled.steps, reconciled.covariance, ends, normal);
+    let frameMm = 0;
     // No frame was seen below the shut lid: how sure that is belongs to the opening plane itself.
     if (wall.role === 'opening' && frame !== undefined && frame.value === 0 && frame.plusMinus > 0) {
-      shares.push({ key: 'lidFrame', plusMinusMm: frame.plusMinus });
+      frameMm = frame.plusMinus;
+      shares.push({ key: 'lidFrame', plusMinusMm: frameMm });
     }
     return {
       ...wall,
       plusMinusMm: worstOf(shares),
-      likelyPlusMinusMm: likelyOf(shares),
+      likelyPlusMinusMm: tied === null ? likelyOf(shares) : Math.hypot(tied, frameMm),
       shares,
     };
   });

@@ -1,4 +1,4 @@
-export { buildCavity, NO_SURROUNDINGS } from './build-cavity.ts';
+export { buildCavity, type CavityOptions, NO_SURROUNDINGS } from './build-cavity.ts';
 export {
   type DryFitScene,
   type DryFitSceneOptions,
@@ -23,3 +23,5 @@ export { defaultPlusMinus, missingDimensions } from './readings.ts';
 export { type RestInput, restAgainst } from './rest-against.ts';
 export { sketchCavity } from './sketch-cavity.ts';
 export { type SurveyInState, surveyInState } from './space-state.ts';
+export { cornerSpreads, reconcileSurvey } from './survey-stand.ts';
+export { type Swing, sweptOutline } from './swept-outline.ts';

@@ -43,6 +43,38 @@ const hingeArm: Obstruction = {
 const withArm = answered(buildCavity(HATCH_ESTATE, RECTANGLE, { obstructions: [hingeArm], keepFree: [] }));
 
 describe('placeBox', () => {
+  describe('against trim that gives', () => {
+    const soft = (crushMm: number, plusMinusMm = 0) =>
+      answered(
+        buildCavity(HATCH_ESTATE, changed(RECTANGLE, lengthReading('floorDepth', 800, plusMinusMm)), {
+          obstructions: [],
+          keepFree: [],
+          softWalls: [{ wallId: 'seat-back', crushMm }],
+        }),
+      );
+    const toSeat = (crushMm: number, xMm: number) => {
+      const placement = answered(
+        placeBox({
+          cavity: soft(crushMm),
+          profile: uprightProfile(300, 400),
+          widthMm: 900,
+          pose: standing(xMm),
+        }),
+      );
+      return { ...clearanceTo(placement, 'seat-back'), fits: placement.fits };
+    };
+
+    it('is pressed in as far as it gives, and no farther', () => {
+      expect(toSeat(12, -8)).toMatchObject({ clearanceMm: 0, verdict: 'clear', fits: true });
+      expect(toSeat(12, -20)).toMatchObject({ clearanceMm: -8, verdict: 'touches', fits: false });
+      expect(toSeat(0, -8)).toMatchObject({ clearanceMm: -8, verdict: 'touches', fits: false });
+    });
+
+    it('keeps its distance where the box does not touch it', () => {
+      expect(toSeat(12, 5)).toMatchObject({ clearanceMm: 5, wantedMm: 0, verdict: 'clear', fits: true });
+    });
+  });
+
   it('measures to every wall of a rectangle by hand', () => {
     const placement = answered(
       placeBox({

@@ -86,15 +86,19 @@ type Found = {
   readonly likelyMm: number;
   readonly wantedMm: number;
   readonly rests?: boolean;
+  /** Soft trim that may be pressed in: touching it is meant. */
+  readonly gives?: boolean;
   readonly at: readonly [SpacePoint, SpacePoint];
 };
 
 function judged(found: Found): SurfaceClearance {
-  const { surface, wantedMm, at, rests = false } = found;
+  const { surface, wantedMm, at, rests = false, gives = false } = found;
   const clearanceMm = Math.abs(found.clearanceMm) <= CONTACT_SLACK_MM ? 0 : found.clearanceMm;
   const worstCaseMm = rests ? clearanceMm : found.worstCaseMm;
   const likelyMm = rests ? clearanceMm : found.likelyMm;
-  const verdict = verdictOf(clearanceMm, worstCaseMm, wantedMm, rests);
+  const verdict = gives
+    ? pressedVerdict(clearanceMm, worstCaseMm)
+    : verdictOf(clearanceMm, worstCaseMm, wantedMm, rests);
   return { surface, clearanceMm, worstCaseMm, likelyMm, wantedMm, verdict, rests, at: [at[0], at[1]] };
 }
 
@@ -109,6 +113,12 @@ function verdictOf(
   return worstCaseMm >= wantedMm ? 'clear' : 'tight';
 }
 
+/** Trim that may be pressed in is clear as long as even at worst it is not pressed farther than it gives. */
+function pressedVerdict(clearanceMm: number, worstCaseMm: number): SurfaceClearance['verdict'] {
+  if (clearanceMm < 0) return 'touches';
+  return worstCaseMm >= -CONTACT_SLACK_MM ? 'clear' : 'tight';
+}
+
 function toWalls(cavity: CavityResult, body: Prism, wanted: ClearanceSettings): SurfaceClearance[] {
   const edges = edgesOf(cavity.polygon);
   return cavity.walls.flatMap((wall, index) => {
@@ -121,12 +131,16 @@ function toWall(wall: CavityWall, edge: Segment, body: Prism, wanted: ClearanceS
   const surface = { type: 'wall', id: wall.id, name: wall.name, role: wall.role, side: null } as const;
   const zMm = (body.zMinMm + body.zMaxMm) / 2;
   const { clearanceMm, a, b } = wallClearance(body.polygon, edge);
+  const crushMm = wall.crushMm ?? 0;
+  // Below 0 only what is left once the trim has given way all it may.
+  const pressed = (mm: number) => (mm < 0 ? Math.min(0, mm + crushMm) : mm);
   return judged({
     surface,
-    clearanceMm,
-    worstCaseMm: clearanceMm - wall.plusMinusMm,
-    likelyMm: clearanceMm - wall.likelyPlusMinusMm,
-    wantedMm: wantedToWall(wall, wanted),
+    clearanceMm: pressed(clearanceMm),
+    worstCaseMm: pressed(clearanceMm - wall.plusMinusMm),
+    likelyMm: pressed(clearanceMm - wall.likelyPlusMinusMm),
+    wantedMm: crushMm > 0 ? 0 : wantedToWall(wall, wanted),
+    gives: crushMm > 0,
     rests: wall.role === 'floor' && clearanceMm >= -CONTACT_SLACK_MM && clearanceMm <= RESTS_WITHIN_MM,
     at: [
       { ...a, zMm },

@@ -45,6 +45,22 @@ describe('surveyInState', () => {
     expect(folded.obstructions).toHaveLength(1);
   });
 
+  it('brings what stands there in one state only: a folded seat back, the arms of a closing lid', () => {
+    const folding: SectionSurvey = {
+      ...survey,
+      obstructions: [
+        ...survey.obstructions,
+        { ...prism, id: 'back', name: 'Folded back', appliesTo: 'both', moves: false, offAsMeasured: true },
+      ],
+      states: [{ id: 'folded', name: 'Seat folded', replaced: [], absent: ['floor-box'], present: ['back'] }],
+    };
+    const named = (stateId: string | null) =>
+      answered(surveyInState(folding, stateId)).surroundings.obstructions.map(({ id }) => id);
+    expect(sectionSurveySchema.safeParse(folding).error).toBeUndefined();
+    expect(named(null)).toEqual(['floor-box']);
+    expect(named('folded')).toEqual(['back']);
+  });
+
   it('refuses a state nobody described', () => {
     const answer = surveyInState(survey, 'removed');
     expect(isRefusal(answer) && answer.refusal).toMatchObject({

@@ -54,7 +54,8 @@ function missingRefusal(form: SectionForm, readings: Readings): Refusal | null {
 /** Less than this is no room for a box: one square centimetre, mm². */
 const LEAST_AREA_MM2 = 100;
 
-function brokenOutline(
+/** Null when the walls stand; else which dimension keeps them from it. */
+export function brokenOutline(
   form: SectionForm,
   values: DimensionValues,
   outline: readonly OutlineWall[],
