@@ -16,7 +16,9 @@ describe('sweptOutline', () => {
     const reachMm = Math.hypot(400, 10);
     // A quarter disc and the arm's own thickness beyond it: between the two, and the last step of three degrees.
     expect(signedAreaMm2(swept)).toBeGreaterThan((Math.PI / 4) * reachMm ** 2);
-    expect(signedAreaMm2(swept)).toBeLessThan(((Math.PI / 4) * reachMm ** 2 + 400 * 10 + (Math.PI / 120) * reachMm ** 2);
+    expect(signedAreaMm2(swept)).toBeLessThan(
+      (Math.PI / 4) * reachMm ** 2 + 400 * 10 + (Math.PI / 120) * reachMm ** 2,
+    );
     expect(boundsOf(swept).xMinMm).toBeGreaterThan(-10.1);
   });
 
