@@ -1,15 +1,9 @@
 'use client';
 
-import {
-  SMOOTHINGS,
-  type Smoothing,
-  type SweepView,
-  transferSettingSchema,
-} from '@gusset/contracts/measurement';
+import { type SweepView, type TransferSetting, transferSettingSchema } from '@gusset/contracts/measurement';
 import { keepPreviousData, skipToken, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { LinkButton } from '../../shared/controls/link-button.tsx';
-import { Select } from '../../shared/controls/select.tsx';
 import { useTRPC, useTRPCClient } from '../../shared/data/api-client.ts';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
 import { shownError } from '../../shared/data/shop-error.ts';
@@ -31,6 +25,7 @@ import styles from './measurements.module.css';
 import { SweepChart } from './sweep-chart.tsx';
 import { overlayChart, transferChart } from './sweep-charts.ts';
 import { SweepImport } from './sweep-import.tsx';
+import { TransferSettingFields } from './transfer-setting-fields.tsx';
 import { startTrial, wholeTrial } from './trial-box.ts';
 import { TrialBoxFields } from './trial-box-fields.tsx';
 
@@ -43,7 +38,6 @@ const HOW_TO = {
   'background-noise': 'The same microphone and gain with nothing playing, everything off that can be off.',
   'microphone-calibration': 'The curve that came with the microphone: frequency and its deviation in dB.',
 } as const;
-const SMOOTHING_OPTIONS = SMOOTHINGS.map((parts) => ({ id: String(parts), label: `1/${parts} octave` }));
 
 export type InCarScreenProps = {
   readonly model: ApiOutputs['vehicleModel']['read'];
@@ -67,11 +61,13 @@ export function InCarScreen({ model, start, transfers }: InCarScreenProps) {
   const chosenIds = (chosen ?? sameTrialAsNewest(inCar)).filter((id) =>
     inCar.some((sweep) => sweep.id === id),
   );
-  const [smoothing, setSmoothing] = useState<Smoothing>(6);
-  const setting = transferSettingSchema.parse({ smoothing });
+  const [setting, setSetting] = useState<TransferSetting>(() => transferSettingSchema.parse({}));
+  const bandError = transferSettingSchema.safeParse(setting).error?.issues[0]?.message ?? null;
   const worked = useQuery({
     ...trpc.measurement.vehicleModel.workOut.queryOptions(
-      chosenIds.length === 0 ? skipToken : { modelId: model.id, sweepIds: [...chosenIds], setting },
+      chosenIds.length === 0 || bandError !== null
+        ? skipToken
+        : { modelId: model.id, sweepIds: [...chosenIds], setting },
     ),
     placeholderData: keepPreviousData,
     retry: false,
@@ -163,12 +159,7 @@ export function InCarScreen({ model, start, transfers }: InCarScreenProps) {
                 }
               />
               <p className={styles.how}>{besideWords(answer?.used ?? null)}</p>
-              <Select
-                label="Smoothed over"
-                options={SMOOTHING_OPTIONS}
-                value={String(smoothing)}
-                onChange={(id) => setSmoothing(SMOOTHINGS.find((parts) => String(parts) === id) ?? 6)}
-              />
+              <TransferSettingFields setting={setting} onChange={setSetting} bandError={bandError} />
             </>
           )}
           {now !== null || latest !== undefined ? (
