@@ -118,22 +118,51 @@ const fittings = fc.record({
   wrapsOpenings: fc.boolean(),
 });
 
-export const anyDesign: fc.Arbitrary<BoxDesign> = fc.tuple(anyShape, fittings).map(([shape, it]) =>
-  example({
-    shape,
-    stock: { carcass: it.carcass, baffle: it.baffleStock },
-    joints: {
-      sides: it.sides,
-      topFront: it.topFront,
-      topBack: it.topBack,
-      bottomFront: it.bottomFront,
-      bottomBack: it.bottomBack,
-    },
-    baffle: { face: it.face, doubler: it.doubler },
-    drivers: it.drivers,
-    bracing: it.bracing,
-    cornerBlocks: it.cornerBlocks,
-    terminalCup: it.terminalCup,
-    finish: { frontMm: it.finishMm, topMm: it.finishMm, wrapsOpenings: it.wrapsOpenings },
-  }),
+/** An L: the upper front is left out, its step level or leaning. */
+export const anyLProfile: fc.Arbitrary<BoxShape> = fc
+  .record({
+    d: mm(500, 900),
+    h: mm(350, 600),
+    low: mm(0.35, 0.65),
+    back: mm(0.35, 0.65),
+    leanMm: mm(-40, 40),
+    widthMm: mm(300, 1_200),
+  })
+  .map(({ d, h, low, back, leanMm, widthMm }) => ({
+    kind: 'profile' as const,
+    widthMm,
+    walls: [
+      { xMm: 0, yMm: 0, face: 'bottom' as const },
+      { xMm: d, yMm: 0, face: 'front' as const },
+      { xMm: d, yMm: low * h, face: 'slope-1' as const },
+      { xMm: back * d + leanMm, yMm: low * h + leanMm, face: 'slope-2' as const },
+      { xMm: back * d, yMm: h, face: 'top' as const },
+      { xMm: 0, yMm: h, face: 'back' as const },
+    ],
+  }));
+
+/** Everything but the shape, ready for one. */
+export const anyFittings: fc.Arbitrary<(shape: BoxShape) => BoxDesign> = fittings.map(
+  (it) => (shape) =>
+    example({
+      shape,
+      stock: { carcass: it.carcass, baffle: it.baffleStock },
+      joints: {
+        sides: it.sides,
+        topFront: it.topFront,
+        topBack: it.topBack,
+        bottomFront: it.bottomFront,
+        bottomBack: it.bottomBack,
+      },
+      baffle: { face: it.face, doubler: it.doubler },
+      drivers: it.drivers,
+      bracing: it.bracing,
+      cornerBlocks: it.cornerBlocks,
+      terminalCup: it.terminalCup,
+      finish: { frontMm: it.finishMm, topMm: it.finishMm, wrapsOpenings: it.wrapsOpenings },
+    }),
 );
+
+export const anyDesign: fc.Arbitrary<BoxDesign> = fc
+  .tuple(anyShape, anyFittings)
+  .map(([shape, fitted]) => fitted(shape));

@@ -3,8 +3,10 @@ import type { BoxDesign, PanelStock } from '@gusset/contracts/enclosure';
 import type { PointMm } from '@gusset/contracts/geometry';
 import { type Refusal, refuse } from '@gusset/units';
 import { CLEAR_MIN_MM } from './limits.ts';
-import { isHollow } from './plane.ts';
+import { distanceAlong, isHollow } from './plane.ts';
+import { ringAt } from './ring.ts';
 import { fieldOfWall } from './shape-rules.ts';
+import { narrowestPair } from './simple-polygon.ts';
 import { insetLengthMm, insetRing, type Wall, wallRing } from './wall-ring.ts';
 
 export type Layers = { readonly inside: number; readonly outside: number };
@@ -74,7 +76,7 @@ export function layOutCarcass(design: BoxDesign): Carcass | Refusal {
     free: insetRing(walls, insets(stocks, baffleIndex, insideMm)),
     isHollow: isHollow(walls.map((wall) => wall.from)),
   };
-  return refuseNoAir(design, carcass) ?? carcass;
+  return refuseNoAir(design, carcass) ?? refuseNarrow(design, carcass) ?? carcass;
 }
 
 function refuseNoAir(design: BoxDesign, carcass: Carcass): Refusal | null {
@@ -117,4 +119,30 @@ export function baffleBuildMm({ baffleStock, doublers }: Carcass): {
 } {
   const { thicknessMm } = baffleStock;
   return { outMm: doublers.outside * thicknessMm, inMm: (1 + doublers.inside) * thicknessMm };
+}
+
+/** Whether a point lies square off wall `index`'s inner face, not past its ends. In a box without hollows every wall
+ * counts whole; beyond a hollow corner its line means nothing. */
+export function liesBeside(carcass: Carcass, index: number, point: PointMm): boolean {
+  const wall = ringAt(carcass.walls, index);
+  const here = distanceAlong(wall.from, point, wall.along);
+  const ends = [ringAt(carcass.free, index), ringAt(carcass.free, index + 1)];
+  const [from, to] = ends.map((end) => distanceAlong(wall.from, end, wall.along));
+  return from !== undefined && to !== undefined && here >= from && here <= to;
+}
+
+/** A narrow place between two limbs, or an outline that the boards make cross itself. */
+function refuseNarrow(design: BoxDesign, carcass: Carcass): Refusal | null {
+  if (!carcass.isHollow) return null;
+  for (const ring of [carcass.inner, carcass.free, carcass.wood]) {
+    const narrow = narrowestPair(ring);
+    if (narrow === null || narrow.roomMm >= CLEAR_MIN_MM) continue;
+    const [a, b] = [ringAt(carcass.walls, narrow.first), ringAt(carcass.walls, narrow.second)];
+    return refuse(fieldOfWall(design.shape, a.face), {
+      allowed: `${CLEAR_MIN_MM} mm and more between walls, boards counted`,
+      got: shown(narrow.roomMm),
+      why: `between the ${a.face} and the ${b.face} there are ${shown(CLEAR_MIN_MM - narrow.roomMm)} mm too little`,
+    });
+  }
+  return null;
 }

@@ -93,7 +93,9 @@ export function layOutCornerBlocks(
     seams === 'sides'
       ? []
       : carcass.walls.flatMap((_, index) =>
-          corners.has(index) ? [] : [acrossBlock(carcass, braces, legMm, index)],
+          corners.has(index) || cornerAngleRad(carcass.walls, index) > Math.PI
+            ? [] // covered, or a hollow corner, which has no seam to fill
+            : [acrossBlock(carcass, braces, legMm, index)],
         );
   const sides =
     seams === 'across'

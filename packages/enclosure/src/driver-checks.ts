@@ -26,7 +26,8 @@ function baffleSpan(carcass: Carcass, layout: DriverLayout) {
   ].map(({ index, neighbour }) => ({
     upMm: distanceAlong(foot, ringAt(wood, index), up),
     // a thickness that meets the face at an angle covers more of it
-    coveredMm: ringAt(stocks, neighbour).thicknessMm / Math.sin(cornerAngleRad(walls, index)),
+    // and at a hollow corner none of it
+    coveredMm: Math.max(0, ringAt(stocks, neighbour).thicknessMm / Math.sin(cornerAngleRad(walls, index))),
   }));
   const start = ringAt(ends, 0);
   const end = ringAt(ends, 1);

@@ -1,13 +1,15 @@
 // Room behind a driver, measured where it runs out first: at the magnet's edge, not on the axis. The hull of a
 // driver behind the baffle is a cone from the cut-out to the magnet's rear; a box without hollows holds it exactly
-// when it holds both ends, so both discs are held against every wall.
+// when it holds both ends, so both discs are held against every wall. Beside a hollow corner discs between them count
+// too, and a wall only where it is.
 import type { BoxFinding } from '@gusset/contracts/enclosure';
 import type { PointMm } from '@gusset/contracts/geometry';
-import { baffleBuildMm, type Carcass } from './carcass.ts';
+import { baffleBuildMm, type Carcass, liesBeside } from './carcass.ts';
 import { deepest } from './deepest.ts';
 import type { DriverLayout, Seat } from './driver-layout.ts';
 import { distanceAlong, moved } from './plane.ts';
 import { ringAt } from './ring.ts';
+import { roomInRing } from './simple-polygon.ts';
 import type { Wall } from './wall-ring.ts';
 
 /** Behind a vented pole: at least this, or the vent's own diameter. */
@@ -21,7 +23,7 @@ const TOUCH_MM = 1e-6; // touching is not meeting
 type Edge = 'lower' | 'upper';
 
 /** A wall's inner face, doublers counted. */
-export type InnerWall = { readonly wall: Wall; readonly corner: PointMm };
+export type InnerWall = { readonly wall: Wall; readonly corner: PointMm; readonly index: number };
 
 export type DriverDepth = {
   readonly depthAtMagnetEdgeMm: number;
@@ -32,12 +34,16 @@ export type DriverDepth = {
 /** Walls that can stand in a driver's way: all but the baffle. */
 export function otherWalls(carcass: Carcass): readonly InnerWall[] {
   return carcass.walls
-    .map((wall, index) => ({ wall, corner: ringAt(carcass.free, index) }))
+    .map((wall, index) => ({ wall, corner: ringAt(carcass.free, index), index }))
     .filter((_, index) => index !== carcass.baffleIndex);
 }
 
 /** Distance from a wall's inner face, positive on the air side. */
 const clearOf = ({ wall, corner }: InnerWall, point: PointMm) => -distanceAlong(corner, point, wall.out);
+
+/** Whether a wall is there at a point: everywhere along its line in a box without hollows. */
+const isThere = (carcass: Carcass, { index }: InnerWall, point: PointMm) =>
+  !carcass.isHollow || liesBeside(carcass, index, point);
 
 /** Lower and upper end of a disc across the driver, `depthMm` behind the seat. */
 export function discEdges(layout: DriverLayout, seat: Seat, depthMm: number, radiusMm: number) {
@@ -64,6 +70,7 @@ export function driverDepth(carcass: Carcass, layout: DriverLayout, seat: Seat):
       const closing = inward.x * inner.wall.out.x + inward.y * inner.wall.out.y;
       if (closing < LEVEL) continue;
       const depthMm = clearOf(inner, point) / closing;
+      if (!isThere(carcass, inner, moved(point, inward, depthMm))) continue;
       if (shortest === null || depthMm < shortest.depthAtMagnetEdgeMm) {
         const at = moved(point, inward, depthMm);
         shortest = { depthAtMagnetEdgeMm: depthMm, neededDepthMm, facing: { inner, edge, at } };
@@ -73,6 +80,12 @@ export function driverDepth(carcass: Carcass, layout: DriverLayout, seat: Seat):
   // A closed side view always has a wall that looks back at the baffle.
   return shortest ?? { depthAtMagnetEdgeMm: 0, neededDepthMm, facing: null };
 }
+
+/** Inside a box with hollows, where a wall's line alone says nothing. */
+const isHeld = (carcass: Carcass, point: PointMm) => carcass.isHollow && roomInRing(carcass.free, point) >= 0;
+
+/** Slices of a cone between two discs that a hollow corner may reach into. */
+const SLICES = 8;
 
 type Meeting = Extract<BoxFinding, { code: 'driver-meets-wall' }>;
 
@@ -87,17 +100,19 @@ function discMeetings(
   const edges = discEdges(layout, seat, depthMm, radiusMm);
   const centre = moved(seat.seatPoint, { x: layout.out.x, y: layout.out.y }, -depthMm);
   const walls = otherWalls(carcass).flatMap((inner) =>
-    edges.map(
-      ({ edge, point }): Meeting => ({
-        code: 'driver-meets-wall',
-        part,
-        driver: seat.number,
-        face: inner.wall.face,
-        edge,
-        byMm: -clearOf(inner, point),
-        at: point,
-      }),
-    ),
+    edges
+      .filter(({ point }) => isThere(carcass, inner, point) && !isHeld(carcass, point))
+      .map(
+        ({ edge, point }): Meeting => ({
+          code: 'driver-meets-wall',
+          part,
+          driver: seat.number,
+          face: inner.wall.face,
+          edge,
+          byMm: -clearOf(inner, point),
+          at: point,
+        }),
+      ),
   );
   const sides = (['left', 'right'] as const).map((side): Meeting => {
     const reachMm = (side === 'left' ? 1 : -1) * seat.position.zMm + radiusMm;
@@ -122,8 +137,17 @@ export function wallMeetings(carcass: Carcass, layout: DriverLayout): BoxFinding
     { part: 'frame' as const, depthMm: behindSeatMm, radiusMm: layout.body.cutoutDiaMm / 2 },
     { part: 'magnet' as const, depthMm: layout.body.mountingDepthMm, radiusMm: layout.body.magnetDiaMm / 2 },
   ];
+  const [frame, magnet] = [ringAt(discs, 0), ringAt(discs, 1)];
+  const between = Array.from({ length: carcass.isHollow ? SLICES : 0 }, (_, slice) => {
+    const share = (slice + 1) / (SLICES + 1);
+    return {
+      part: 'frame' as const,
+      depthMm: frame.depthMm + (magnet.depthMm - frame.depthMm) * share,
+      radiusMm: frame.radiusMm + (magnet.radiusMm - frame.radiusMm) * share,
+    };
+  });
   const meetings = layout.seats.flatMap((seat) =>
-    discs.flatMap((disc) => discMeetings(carcass, layout, seat, disc)),
+    [...discs, ...between].flatMap((disc) => discMeetings(carcass, layout, seat, disc)),
   );
   return deepest(meetings, ({ part, face }) => `${part} ${face}`);
 }
@@ -163,7 +187,11 @@ export function sideVentFindings(carcass: Carcass, layout: DriverLayout): BoxFin
     const edges = discEdges(layout, seat, depthMm, radiusMm);
     const walls = otherWalls(carcass).map((inner) => ({
       face: inner.wall.face,
-      roomMm: Math.min(...edges.map(({ point }) => clearOf(inner, point))),
+      roomMm: Math.min(
+        ...edges
+          .filter(({ point }) => isThere(carcass, inner, point))
+          .map(({ point }) => clearOf(inner, point)),
+      ),
     }));
     const half = carcass.innerWidthMm / 2 - radiusMm;
     const sides = [

@@ -5,8 +5,9 @@ import type { PanelHole } from '@gusset/contracts/panel';
 import { type Board, offBoard, onBoard } from './board.ts';
 import { deepest } from './deepest.ts';
 import type { DriverLayout, Seat } from './driver-layout.ts';
-import { isHollow, roomInRing, roomInside } from './plane.ts';
+import { isHollow, roomInside } from './plane.ts';
 import type { LaidPort } from './port-types.ts';
+import { roomInRing } from './simple-polygon.ts';
 import type { Weighted } from './vector.ts';
 
 export type HoleOutline =

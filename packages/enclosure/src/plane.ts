@@ -107,26 +107,3 @@ export function isHollow(polygon: readonly PointMm[]): boolean {
     return cross(arriving, leaving) < 0;
   });
 }
-
-/** Smallest distance from a point to the sides of any simple polygon counter-clockwise round; negative outside. */
-export function roomInRing(polygon: readonly PointMm[], point: PointMm): number {
-  let nearestMm = Number.POSITIVE_INFINITY;
-  let isInside = false;
-  for (const [index, corner] of polygon.entries()) {
-    const next = ringAt(polygon, index + 1);
-    nearestMm = Math.min(nearestMm, distanceToSide(corner, next, point));
-    const straddles = corner.yMm > point.yMm !== next.yMm > point.yMm;
-    if (!straddles) continue;
-    const share = (point.yMm - corner.yMm) / (next.yMm - corner.yMm);
-    if (point.xMm < corner.xMm + share * (next.xMm - corner.xMm)) isInside = !isInside;
-  }
-  return isInside ? nearestMm : -nearestMm;
-}
-
-function distanceToSide(from: PointMm, to: PointMm, point: PointMm): number {
-  const side = { x: to.xMm - from.xMm, y: to.yMm - from.yMm };
-  const squared = side.x ** 2 + side.y ** 2;
-  const share = squared === 0 ? 0 : distanceAlong(from, point, side) / squared;
-  const nearest = moved(from, side, Math.min(1, Math.max(0, share)));
-  return Math.hypot(point.xMm - nearest.xMm, point.yMm - nearest.yMm);
-}

@@ -5,8 +5,8 @@ import { baffleBuildMm, type Carcass } from './carcass.ts';
 import { deepest } from './deepest.ts';
 import type { DriverLayout, Seat } from './driver-layout.ts';
 import type { MarkedBoard } from './panel-list.ts';
-import { roomInRing } from './plane.ts';
 import type { LaidPort, Tube } from './port-types.ts';
+import { roomInRing } from './simple-polygon.ts';
 import { tubeInWallsMm } from './tube-port.ts';
 import { along } from './vector.ts';
 

@@ -3,6 +3,7 @@ import type { BoxDesign, BoxShape, MountedDrivers, WallFace } from '@gusset/cont
 import { type Refusal, refuse } from '@gusset/units';
 import { CORNER_MIN_RAD, HOLES_PER_PANEL, OUTSIDE_MM, TURN_MIN_RAD } from './limits.ts';
 import { polygonExtent } from './plane.ts';
+import { narrowestPair } from './simple-polygon.ts';
 import { cornerAngleRad, type Wall, wallRing } from './wall-ring.ts';
 
 const rounded = (value: number) => Number(value.toFixed(2));
@@ -103,13 +104,16 @@ function refuseRing(shape: BoxShape, walls: readonly Wall[]): Refusal | null {
 
 function refuseCorner(shape: BoxShape, walls: readonly Wall[], wall: Wall, index: number): Refusal | null {
   const angleRad = cornerAngleRad(walls, index);
+  // A hollow corner is judged by the angle outside it.
+  const isHollow = angleRad > Math.PI;
+  const seenRad = isHollow ? 2 * Math.PI - angleRad : angleRad;
   const [least, most] = [CORNER_MIN_RAD, Math.PI - TURN_MIN_RAD];
-  if (angleRad >= least && angleRad <= most) return null;
-  const short = angleRad < least;
+  if (seenRad >= least && seenRad <= most) return null;
+  const short = seenRad < least;
   return refuse(fieldOfWall(shape, wall.face), {
-    allowed: `inside corners of ${degrees(least)} to ${degrees(most)} degrees`,
-    got: degrees(angleRad),
-    why: `the corner where the ${wall.face} wall starts is ${degrees(short ? least - angleRad : angleRad - most)} degrees too ${short ? 'sharp' : 'flat'}`,
+    allowed: `${isHollow ? 'hollow' : 'inside'} corners of ${degrees(least)} to ${degrees(most)} degrees`,
+    got: degrees(seenRad),
+    why: `the corner where the ${wall.face} wall starts is ${degrees(short ? least - seenRad : seenRad - most)} degrees too ${short ? 'sharp' : 'flat'}`,
   });
 }
 
@@ -123,13 +127,15 @@ function refuseLook(shape: BoxShape, wall: Wall): Refusal | null {
   });
 }
 
-/** A ring of left turns closes once when its turns add up to a full circle; a star goes round twice. */
+/** A ring goes round once when its turns add up to a full circle; a star goes round twice. One with hollow corners may
+ * cross itself all the same. */
 function refuseStar(shape: BoxShape, walls: readonly Wall[]): Refusal | null {
   const turns = walls.reduce((sum, _, index) => sum + Math.PI - cornerAngleRad(walls, index), 0);
-  if (Math.abs(turns - 2 * Math.PI) < 1e-6) return null; // radians; rounding only
+  const crossed = narrowestPair(walls.map((wall) => wall.from))?.roomMm === 0;
+  if (!crossed && Math.abs(turns - 2 * Math.PI) < 1e-6) return null; // radians; rounding only
   return refuse(shape.kind === 'profile' ? 'shape.walls' : 'shape', {
     allowed: 'corners that go round once, counter-clockwise',
-    got: `${degrees(turns)} degrees of turning`,
+    got: crossed ? 'two walls that cross' : `${degrees(turns)} degrees of turning`,
     why: 'the outline crosses itself',
   });
 }

@@ -8,6 +8,7 @@ import { CLEAR_MIN_MM } from './limits.ts';
 import { polygonAreaMm2 } from './plane.ts';
 import type { LaidPort, Stretch } from './port-types.ts';
 import { ringAt } from './ring.ts';
+import { roomInRing } from './simple-polygon.ts';
 import {
   type Channel,
   type ChannelPlace,
@@ -15,6 +16,7 @@ import {
   innerInsetMm,
   layOutChannel,
   mouthAreaMm2,
+  offWalls,
   outerInsetMm,
   shortestMm,
   turnsAt,
@@ -172,11 +174,27 @@ export function layOutSlot(
   const clearMm = Math.min(slot.heightMm, widthMm);
   const { lengthMm, bendsAllowed } = slot;
   const channel = layOutChannel(place, { lengthMm, clearMm, bendsAllowed });
+  const tight = refuseTight(channel, field);
+  if (tight !== null) return tight;
   const boards = [
     ...channel.legs.map((_, at) => legBoard(channel, number, at, across.outer)),
     ...cheeks(channel, number, across),
   ];
   return laidSlot(slot, number, channel, across, boards);
+}
+
+/** Refused where the far side of the channel's panels would lie in or beyond another wall. */
+function refuseTight(channel: Channel, field: string): Refusal | null {
+  const { carcass, faceIndex, heightMm, boardMm } = channel;
+  const farMm = heightMm + boardMm + CLEAR_MIN_MM;
+  const far = offWalls(channel, innerInsetMm(carcass, faceIndex), farMm);
+  const shortMm = -Math.min(...far.slice(0, -1).map((corner) => roomInRing(carcass.free, corner)));
+  if (shortMm <= AT_SIDE_MM) return null;
+  return refuse(`${field}.heightMm`, {
+    allowed: `at most ${shown(heightMm - shortMm)} mm with a panel of ${boardMm} mm`,
+    got: heightMm,
+    why: `channel and panel leave ${shown(shortMm)} mm too little beside them`,
+  });
 }
 
 function laidSlot(

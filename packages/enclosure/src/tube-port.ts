@@ -3,12 +3,13 @@ import type { BoxFace, TubePort, Vector } from '@gusset/contracts/enclosure';
 import type { PointMm } from '@gusset/contracts/geometry';
 import { type Refusal, refuse } from '@gusset/units';
 import type { BraceLayout } from './bracing.ts';
-import { baffleBuildMm, type Carcass } from './carcass.ts';
+import { baffleBuildMm, type Carcass, liesBeside } from './carcass.ts';
 import type { DriverLayout } from './driver-layout.ts';
 import { CLEAR_MIN_MM } from './limits.ts';
 import { distanceAlong, moved, polygonExtent, roomInside } from './plane.ts';
 import type { LaidPort, Tube } from './port-types.ts';
 import { ringAt } from './ring.ts';
+import { roomInRing } from './simple-polygon.ts';
 import { along, inSpace, reach } from './vector.ts';
 import { upTheFace } from './wall-ring.ts';
 
@@ -139,7 +140,14 @@ function roomAt(
   const ofBraces = isSide
     ? []
     : braces.placesMm.map((zMm) => Math.abs(zMm - centre.z) - carcass.braceStock.thicknessMm / 2);
-  return Math.min(roomInside(outline, point), ...ofDrivers, ...ofTubes, ...ofBraces) - radiusMm;
+  return (
+    Math.min(
+      (carcass.isHollow ? roomInRing : roomInside)(outline, point),
+      ...ofDrivers,
+      ...ofTubes,
+      ...ofBraces,
+    ) - radiusMm
+  );
 }
 
 /** The place with most wood round it on a grid over the face; of equals the lowest, then the leftmost. */
@@ -184,7 +192,8 @@ function depthAlong(carcass: Carcass, face: BoxFace, tube: Tube): number {
       if (wall.face === face || closing < LEVEL) return [];
       const corner = ringAt(carcass.free, index);
       const depthMm = distanceAlong(edge, corner, wall.out) / closing;
-      return carcass.isHollow && !lies(carcass, index, moved(edge, { x: inward.x, y: inward.y }, depthMm))
+      return carcass.isHollow &&
+        !liesBeside(carcass, index, moved(edge, { x: inward.x, y: inward.y }, depthMm))
         ? []
         : [depthMm];
     });
@@ -193,15 +202,6 @@ function depthAlong(carcass: Carcass, face: BoxFace, tube: Tube): number {
 }
 
 const LEVEL = 1e-9; // cosine below which a wall runs along the pipe and never ends it
-
-/** Whether a point of a wall's inner line lies on the wall itself. */
-function lies(carcass: Carcass, index: number, point: PointMm): boolean {
-  const wall = ringAt(carcass.walls, index);
-  const from = distanceAlong(wall.from, ringAt(carcass.free, index), wall.along);
-  const to = distanceAlong(wall.from, ringAt(carcass.free, index + 1), wall.along);
-  const here = distanceAlong(wall.from, point, wall.along);
-  return here >= from && here <= to;
-}
 
 function refuseTube(tube: TubePort, carcass: Carcass, field: string): Refusal | null {
   const woodMm = faceWoodMm(carcass, tube.face);
@@ -312,7 +312,7 @@ export function tubeInWallsMm(
     const corner = inSpace(ringAt(carcass.free, index), faceMm.z);
     const out = { x: wall.out.x, y: wall.out.y, z: 0 };
     const nearest = ends.filter(
-      (end) => !carcass.isHollow || lies(carcass, index, { xMm: end.x, yMm: end.y }),
+      (end) => !carcass.isHollow || liesBeside(carcass, index, { xMm: end.x, yMm: end.y }),
     );
     if (nearest.length === 0) return [];
     const byMm = Math.max(...nearest.map((end) => reach(corner, end, out))) + outerRadiusMm;

@@ -1,15 +1,15 @@
 // The law of the house: outside = wood + air, and no panel lies in another. Checked by addition over thousands of
 // boxes, and against solid booleans of `manifold-3d` over some of them.
-import type { BoxDesign, BoxResult, PanelBody, Vector } from '@gusset/contracts/enclosure';
-import type { PointMm } from '@gusset/contracts/geometry';
+import type { BoxDesign, BoxResult } from '@gusset/contracts/enclosure';
 import type { PanelHole } from '@gusset/contracts/panel';
 import { isRefusal } from '@gusset/units';
 import fc from 'fast-check';
-import loadManifold, { type Manifold, type ManifoldToplevel, type Vec3 } from 'manifold-3d';
+import loadManifold, { type ManifoldToplevel } from 'manifold-3d';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { anyDesign } from './arbitrary-design.ts';
 import { buildBox } from './build-box.ts';
 import { HALDEN_TWIN } from './example-designs.ts';
+import { solidOfBody, sweptAcross } from './solid-of-body.ts';
 
 const LITRE_MM3 = 1e6;
 
@@ -92,28 +92,6 @@ describe('volumes of a box', () => {
   });
 });
 
-/** Hull of both faces, placed by the body's own axes. */
-function solidOf(wasm: ManifoldToplevel, body: PanelBody): Manifold {
-  const { originMm, xAxis, yAxis, normal } = body.placement;
-  const at = (point: PointMm, depthMm: number): Vec3 =>
-    (['x', 'y', 'z'] as const).map(
-      (key: keyof Vector) =>
-        originMm[key] + xAxis[key] * point.xMm + yAxis[key] * point.yMm - normal[key] * depthMm,
-    ) as Vec3; // three keys make three numbers
-  return wasm.Manifold.hull([
-    ...body.outerFace.map((point) => at(point, 0)),
-    ...body.innerFace.map((point) => at(point, body.thicknessMm)),
-  ]);
-}
-
-/** The side view swept across the width. Manifold sweeps along z, which is our z. */
-function swept(wasm: ManifoldToplevel, polygon: readonly PointMm[], widthMm: number): Manifold {
-  const section = new wasm.CrossSection([polygon.map(({ xMm, yMm }) => [xMm, yMm] as [number, number])]);
-  const solid = section.extrude(widthMm).translate(0, 0, -widthMm / 2);
-  section.delete();
-  return solid;
-}
-
 describe('panels as solids', () => {
   let wasm: ManifoldToplevel;
   beforeAll(async () => {
@@ -124,11 +102,11 @@ describe('panels as solids', () => {
   const check = (design: BoxDesign) => {
     const box = built(design);
     const inShell = shellIds(box);
-    const bodies = box.bodies.map((body) => ({ body, solid: solidOf(wasm, body) }));
+    const bodies = box.bodies.map((body) => ({ body, solid: solidOfBody(wasm, body) }));
     const shell = bodies.filter(({ body }) => inShell.has(body.panelId)).map(({ solid }) => solid);
-    const outside = swept(wasm, box.section.wood, box.sizes.wood.widthMm);
-    const innerWidthMm = box.plan.inner.zMaxMm - box.plan.inner.zMinMm;
-    const air = swept(wasm, box.section.inner, innerWidthMm);
+    const half = box.sizes.wood.widthMm / 2;
+    const outside = sweptAcross(wasm, box.section.wood, -half, half);
+    const air = sweptAcross(wasm, box.section.inner, box.plan.inner.zMinMm, box.plan.inner.zMaxMm);
     const together = wasm.Manifold.union(shell);
     const hollow = outside.subtract(air);
     const close = (a: number, b: number) => expect(Math.abs(a - b)).toBeLessThan(1e-6 * outside.volume());

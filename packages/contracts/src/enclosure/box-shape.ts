@@ -52,7 +52,8 @@ export const boxShapeSchema = z.discriminatedUnion('kind', [
     widthMm: typedLengthMmSchema,
     slopedFace,
   }),
-  /** Any side view without hollows: corners counter-clockwise, each with the wall that starts at it. */
+  /** Any side view that does not cross itself, hollow corners too: corners counter-clockwise, each with the wall that
+   * starts at it. An L is one with six. */
   z.strictObject({
     kind: z.literal('profile'),
     widthMm: typedLengthMmSchema,
