@@ -3,7 +3,7 @@
 // is one simple polygon that may claim a little too much room and never too little.
 import type { PointMm, PolygonMm } from '@gusset/contracts/geometry';
 import { closestOnSegment } from './plane/distance.ts';
-import { edgesOf } from './plane/edges.ts';
+import { edgesOf, type Segment } from './plane/edges.ts';
 import { counterClockwise, holds } from './plane/polygon.ts';
 import { cross, lengthOf, minus, plus } from './plane/vector.ts';
 
@@ -21,6 +21,8 @@ const BIN_RAD = TURN / BINS;
 const DRAWN_RAD = (3 * Math.PI) / 180;
 /** A pin this near the outline is on it, mm. */
 const ON_PIN_MM = 1e-6;
+/** A pin is at least this thick, mm: a part that comes nearer turns on it, and what turns on it keeps it covered. */
+const PIN_RADIUS_MM = 2;
 /** An edge that turns the line of sight by less runs along it, radians. */
 const ALONG_SIGHT_RAD = 1e-9;
 
@@ -57,11 +59,20 @@ type Reach = {
 function reachOf(polygon: PolygonMm, pivot: PointMm): Reach {
   const near = new Float64Array(BINS).fill(Number.POSITIVE_INFINITY);
   const far = new Float64Array(BINS);
-  const edges = edgesOf(polygon);
-  const onOutline = edges.some((edge) => lengthOf(minus(closestOnSegment(edge, pivot), pivot)) < ON_PIN_MM);
+  const awayMm = (edge: Segment) => lengthOf(minus(closestOnSegment(edge, pivot), pivot));
+  const whole = edgesOf(polygon);
+  // An edge through the pin is seen in two directions.
+  const edges = whole.flatMap((edge) =>
+    awayMm(edge) < ON_PIN_MM
+      ? [
+          { from: edge.from, to: pivot },
+          { from: pivot, to: edge.to },
+        ]
+      : [edge],
+  );
   for (const { from, to } of edges) {
     const [a, b] = [minus(from, pivot), minus(to, pivot)];
-    const [first, turn] = [directionOf(a), turnBetween(a, b)];
+    const [first, turn] = [directionOf(lengthOf(a) < ON_PIN_MM ? b : a), turnBetween(a, b)];
     const low = Math.floor(Math.min(first, first + turn) / BIN_RAD);
     const high = Math.floor(Math.max(first, first + turn) / BIN_RAD);
     for (let bin = low; bin <= high; bin += 1) {
@@ -72,7 +83,7 @@ function reachOf(polygon: PolygonMm, pivot: PointMm): Reach {
       far[at] = Math.max(far[at] ?? 0, lengthOf(part.from), lengthOf(part.to));
     }
   }
-  return { near, far, holdsPin: onOutline || holds(polygon, pivot) };
+  return { near, far, holdsPin: holds(polygon, pivot) || whole.some((edge) => awayMm(edge) < PIN_RADIUS_MM) };
 }
 
 /** The part of an edge that is seen from the pin within one bin. */
@@ -111,7 +122,8 @@ function within({ near, far, holdsPin }: Reach, fromRad: number, toRad: number) 
     nearMm = Math.min(nearMm, near[wrapped(bin)] ?? nearMm);
     farMm = Math.max(farMm, far[wrapped(bin)] ?? 0);
   }
-  return { nearMm: holdsPin || nearMm === Number.POSITIVE_INFINITY ? 0 : nearMm, farMm };
+  if (holdsPin) return { nearMm: 0, farMm: Math.max(PIN_RADIUS_MM, farMm) };
+  return { nearMm: nearMm === Number.POSITIVE_INFINITY ? 0 : nearMm, farMm };
 }
 
 function wrapped(bin: number): number {
