@@ -1,13 +1,21 @@
 // The curves of the sound sheet as charts: the same lines on the screen, in print and in the PDF.
 
 import type { SoundResult } from '@gusset/contracts/sound';
-import type { CurvePoint, LinearAxis, ResponseChartInput, ResponseCurve } from '@gusset/drawings';
+import {
+  type CurvePoint,
+  type LinearAxis,
+  linearAxis,
+  type ResponseChartInput,
+  type ResponseCurve,
+} from '@gusset/drawings';
 import { mark, plain, tuningMarks } from './chart-frame.ts';
 import { type ChartChoice, type ChartSpread, curvesOf, type Line, line, linesOf } from './chart-lines.ts';
 import { loudestChart, portAirChart, travelChart } from './limit-charts.ts';
 import { CURVES } from './sound-band.ts';
 
 const DEGREES = 180 / Math.PI;
+const DELAY_STEPS = 6;
+const notBelowZero = (value: number): number => Math.max(value, 0);
 
 export const SOUND_CHARTS = [
   'level',
@@ -73,6 +81,12 @@ export function soundChart(chart: SoundChart, result: SoundResult, choice: Chart
     case 'delay':
       return {
         ...plain('Group delay', 'Group delay', 'ms', 'Group delay in milliseconds.'),
+        // Below nothing only the notch of a radiator reaches, far down: it would flatten what is looked for.
+        axis: linearAxis(
+          [0, ...lines.flatMap(({ curves }) => curves.groupDelayMs)].map(notBelowZero),
+          DELAY_STEPS,
+          false,
+        ),
         curves: curvesOf(lines, ({ groupDelayMs }) => groupDelayMs),
       };
     case 'power':

@@ -19,7 +19,13 @@ export type CursorChartProps = {
 };
 
 /** A chart with a cursor that follows mouse, finger and arrow keys; all charts of the sheet share its frequency. */
-export function CursorChart({ input, heightPt, cursorHz, onCursor, cursorWords }: CursorChartProps) {
+export const CursorChart = memo(function CursorChart({
+  input,
+  heightPt,
+  cursorHz,
+  onCursor,
+  cursorWords,
+}: CursorChartProps) {
   const [ref, widthPx] = useWidth<HTMLDivElement>(720);
   const view = useMemo(() => ({ widthPt: widthPx, heightPt }), [widthPx, heightPt]);
   const scene = useMemo(() => responseChart(input, view), [input, view]);
@@ -89,7 +95,7 @@ export function CursorChart({ input, heightPt, cursorHz, onCursor, cursorWords }
       {overlay}
     </div>
   );
-}
+});
 
 /** The cursor moves far more often than the lines do. */
 const StillDrawing = memo(SceneDrawing);

@@ -1,6 +1,7 @@
 'use client';
 
 import { ENCLOSURE_WORDS } from '@gusset/contracts/sound';
+import { useDeferredValue } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
 import { LinkButton } from '../../shared/controls/link-button.tsx';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
@@ -30,6 +31,8 @@ export function SoundScreen({ opened, start }: SoundScreenProps) {
   const { result } = sheet;
   const issued = sheet.isDraft && sheet.data.issue !== null ? sheet.data.issue.result : null;
   const view = useCurveView(sheet, issued);
+  // The level follows a drag at once; the many curves under it may come a moment later.
+  const rested = useDeferredValue(result);
   const caption =
     result === null
       ? 'Sound'
@@ -64,13 +67,13 @@ export function SoundScreen({ opened, start }: SoundScreenProps) {
             {result === null ? null : <LevelCurve result={result} view={view} />}
             <SettingsTabs sheet={sheet} />
           </div>
-          {result === null ? (
+          {result === null || rested === null ? (
             <p className={styles.empty}>
               Choose a driver, a box and the power: the curves draw themselves here.
             </p>
           ) : (
             <>
-              <SoundCurves result={result} view={view} />
+              <SoundCurves result={rested} view={view} />
               <DesignsTable sheet={sheet} result={result} view={view} />
             </>
           )}

@@ -1,9 +1,9 @@
 'use client';
 
 import { EMPTY_DESIGN, ENCLOSURE_WORDS, ENCLOSURES, type EnclosureKind } from '@gusset/contracts/sound';
-import { enclosureSection, sceneToSvgElements } from '@gusset/drawings';
+import { enclosureSection, type SvgElement, sceneToSvgElements } from '@gusset/drawings';
 import { soundSection } from '@gusset/sheets';
-import { createElement } from 'react';
+import { createElement, memo, type ReactNode } from 'react';
 import { Label } from 'react-aria-components/Label';
 import { Radio, RadioGroup } from 'react-aria-components/RadioGroup';
 import styles from './enclosure-picker.module.css';
@@ -11,15 +11,20 @@ import styles from './enclosure-picker.module.css';
 /** Drawn larger than it stands, so that its lines come out thin. */
 const TILE = { widthPt: 230, heightPt: 136, textPt: 8 };
 
-/** Each kind as the same section that the sheet draws large, without figures. */
-const TILES = ENCLOSURES.map((kind) => {
-  const section = soundSection({ ...EMPTY_DESIGN, enclosure: kind }, null);
-  const scene = enclosureSection(section, TILE);
-  return {
-    kind,
-    elements: sceneToSvgElements({ ...scene, layers: scene.layers.filter(({ id }) => id !== 'notes') }),
-  };
+/** A kind as the same section that the sheet draws large, without figures; it never changes, so it is drawn once. */
+const TileDrawing = memo(function TileDrawing({ kind }: { readonly kind: EnclosureKind }) {
+  const scene = enclosureSection(soundSection({ ...EMPTY_DESIGN, enclosure: kind }, null), TILE);
+  const layers = scene.layers.filter(({ id }) => id !== 'notes');
+  return (
+    <svg viewBox={`0 0 ${TILE.widthPt} ${TILE.heightPt}`} aria-hidden="true">
+      {sceneToSvgElements({ ...scene, layers }).map(toElement)}
+    </svg>
+  );
 });
+
+function toElement({ tag, id, props, children, text }: SvgElement): ReactNode {
+  return createElement(tag, { key: id, ...props }, text ?? children.map(toElement));
+}
 
 export type EnclosurePickerProps = {
   readonly label: string;
@@ -42,19 +47,9 @@ export function EnclosurePicker({ label, value, onChange, isDisabled }: Enclosur
     >
       <Label className="caption">{label}</Label>
       <div className={styles.tiles}>
-        {TILES.map(({ kind, elements }) => (
+        {ENCLOSURES.map((kind) => (
           <Radio key={kind} value={kind} className={styles.tile}>
-            <svg viewBox={`0 0 ${TILE.widthPt} ${TILE.heightPt}`} aria-hidden="true">
-              {elements.map(function draw({
-                tag,
-                id,
-                props,
-                children,
-                text,
-              }): ReturnType<typeof createElement> {
-                return createElement(tag, { key: id, ...props }, text ?? children.map(draw));
-              })}
-            </svg>
+            <TileDrawing kind={kind} />
             <span>{ENCLOSURE_WORDS[kind]}</span>
           </Radio>
         ))}

@@ -1,7 +1,10 @@
 'use client';
 
+import { radiatorForTuning } from '@gusset/acoustics';
 import type { SoundRadiator } from '@gusset/contracts/sound';
-import type { FigureUnit } from '@gusset/units';
+import { soundSystem } from '@gusset/sheets';
+import { type FigureUnit, isRefusal } from '@gusset/units';
+import { useMemo, useState } from 'react';
 import { FieldGrid } from '../../../shared/controls/field-frame.tsx';
 import { NumberField } from '../../../shared/controls/number-field.tsx';
 import { changeIn, errorAt, keptFigure, type SettingPageProps } from './setting-page.ts';
@@ -39,6 +42,39 @@ const PARTS: readonly {
   },
 ];
 
+/** The mass that tunes the radiators as wanted, set on them; typed here, it is the mass that is kept. */
+function TuningByMass({ sheet }: SettingPageProps) {
+  const { input, data, result, mayEdit } = sheet;
+  const [refused, setRefused] = useState<string | null>(null);
+  const enclosure = useMemo(() => soundSystem(input, data.facts)?.enclosure ?? null, [input, data.facts]);
+  if (enclosure?.kind !== 'passive-radiator') return null;
+  const tune = (tuningHz: number) => {
+    const { chamber, radiator } = enclosure;
+    const found = radiatorForTuning({ chamber, radiator, tuningHz });
+    setRefused(isRefusal(found) ? `${found.refusal.why}. Accepted: ${found.refusal.allowed}.` : null);
+    if (isRefusal(found)) return;
+    const grams = Number(found.addedMassGrams.toFixed(0));
+    changeIn(sheet, 'radiator', { addedMassGrams: { value: grams, typed: String(grams) } });
+  };
+  return (
+    <NumberField
+      label="Tuned to"
+      unit="hertz"
+      hint="Sets the mass"
+      value={result?.radiator?.tuningHz ?? null}
+      min={5}
+      max={500}
+      step={0.5}
+      digits={1}
+      onCommit={(figure) => {
+        if (figure !== null) tune(figure.value);
+      }}
+      isDisabled={!mayEdit}
+      error={refused}
+    />
+  );
+}
+
 /** The figures of one passive radiator, off its maker's sheet, and how many there are. */
 export function RadiatorFields({ sheet }: SettingPageProps) {
   const { radiator } = sheet.input;
@@ -56,6 +92,7 @@ export function RadiatorFields({ sheet }: SettingPageProps) {
           onCommit={(figure) => changeIn(sheet, 'radiator', { count: Math.round(figure?.value ?? 1) })}
           isDisabled={isDisabled}
         />
+        <TuningByMass sheet={sheet} />
         {PARTS.map(({ part, ...field }) => (
           <NumberField
             key={part}
