@@ -1,4 +1,5 @@
 export { buildCavity, type CavityOptions, NO_SURROUNDINGS } from './build-cavity.ts';
+export { compareSurveys } from './compare-surveys.ts';
 export {
   type DryFitScene,
   type DryFitSceneOptions,

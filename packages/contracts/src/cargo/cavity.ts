@@ -103,6 +103,24 @@ export const adjustedReadingSchema = z.strictObject({
 });
 export type AdjustedReading = Readonly<z.infer<typeof adjustedReadingSchema>>;
 
+const comparedValueSchema = z.strictObject({ value: z.number(), plusMinus: z.number().min(0) });
+
+/** One dimension in two surveys of one form: mm for a length, radians for an angle. */
+export const dimensionComparisonSchema = z.strictObject({
+  key: dimensionKeySchema,
+  letter: z.string(),
+  label: z.string(),
+  unit: z.enum(['length', 'angle']),
+  first: comparedValueSchema.nullable(),
+  second: comparedValueSchema.nullable(),
+  /** Second less first; null where one has none. */
+  difference: z.number().nullable(),
+  /** Both ± together. */
+  allowed: z.number().min(0).nullable(),
+  verdict: z.enum(['agrees', 'differs', 'only-first', 'only-second']),
+});
+export type DimensionComparison = Readonly<z.infer<typeof dimensionComparisonSchema>>;
+
 /** ± of one corner of the section: half axes and all, as a covariance in the scale of the ±. */
 export const cornerSpreadSchema = z.strictObject({
   cornerId: z.string(),

@@ -22,6 +22,8 @@ export {
   cavityWallSchema,
   checkDimensionSchema,
   cornerSpreadSchema,
+  type DimensionComparison,
+  dimensionComparisonSchema,
   type LabelAnchor,
   labelAnchorSchema,
   type MissingDimension,

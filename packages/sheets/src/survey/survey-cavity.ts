@@ -1,6 +1,7 @@
 // A kept survey -> the cavity: its readings, what stands in it, and the places that are narrower than the form says.
-import { buildCavity, surveyInState } from '@gusset/cargo';
+import { buildCavity, type CavityOptions, surveyInState, sweptOutline } from '@gusset/cargo';
 import type {
+  BeyondOpening,
   CavityResult,
   KeepFreeZone,
   Measurement,
@@ -11,6 +12,7 @@ import type {
 } from '@gusset/contracts/cargo';
 import type { PointMm } from '@gusset/contracts/geometry';
 import type {
+  SurveyBeyond,
   SurveyCorner,
   SurveyExtras,
   SurveyKeepFree,
@@ -20,6 +22,8 @@ import type {
 } from '@gusset/contracts/survey';
 import { isRefusal, type Refusal } from '@gusset/units';
 import { asMeasurement } from './survey-form.ts';
+
+const DEGREE_RAD = Math.PI / 180;
 
 export type MeasuredSpace = {
   readonly form: SectionForm;
@@ -43,10 +47,13 @@ export function spaceInState(
       measurements: readings.map((reading) => asMeasurement(form, reading)),
       obstructions: extras.obstructions.map(toObstruction),
       keepFree: extras.keepFree.map(toKeepFreeZone),
-      states: extras.states.map(({ id, name, replaced, absent }) => ({
+      softWalls: extras.softWalls?.map(({ wallId, crush }) => ({ wallId, crushMm: crush.mm })),
+      beyond: extras.beyond === undefined ? undefined : toBeyond(extras.beyond),
+      states: extras.states.map(({ id, name, replaced, absent, present }) => ({
         id,
         name,
         absent,
+        present,
         replaced: replaced.map((reading) => asMeasurement(form, reading)),
       })),
     },
@@ -55,10 +62,14 @@ export function spaceInState(
 }
 
 /** Refused as the engine refuses: which dimension, what is allowed, what came, why. */
-export function surveyCavity(space: MeasuredSpace, stateId: string | null): CavityResult | Refusal {
+export function surveyCavity(
+  space: MeasuredSpace,
+  stateId: string | null,
+  options: CavityOptions = {},
+): CavityResult | Refusal {
   const inState = spaceInState(space, stateId);
   if (isRefusal(inState)) return inState;
-  const cavity = buildCavity(space.form, inState.measurements, inState.surroundings);
+  const cavity = buildCavity(space.form, inState.measurements, inState.surroundings, options);
   if (isRefusal(cavity)) return cavity;
   return { ...cavity, widthSlabs: [...cavity.widthSlabs, ...space.extras.narrowings.map(narrowingSlab)] };
 }
@@ -67,6 +78,7 @@ export function cornersOf(corners: readonly SurveyCorner[]): PointMm[] {
   return corners.map(({ x, y }) => ({ xMm: x.mm, yMm: y.mm }));
 }
 
+/** A part that swings is in the way wherever it comes on its swing. */
 export function toObstruction({
   id,
   name,
@@ -76,9 +88,23 @@ export function toObstruction({
   plusMinusMm,
   appliesTo,
   moves,
+  offAsMeasured,
+  swing,
 }: SurveyObstruction): Obstruction {
   const across = { zMinMm: left.mm, zMaxMm: right.mm, plusMinusMm };
-  return { id, name, polygon: cornersOf(corners), ...across, appliesTo, moves };
+  const outline = cornersOf(corners);
+  const polygon =
+    swing === undefined
+      ? outline
+      : [
+          ...sweptOutline(outline, {
+            pivot: { xMm: swing.pivot.x.mm, yMm: swing.pivot.y.mm },
+            fromRad: swing.fromDegrees * DEGREE_RAD,
+            toRad: swing.toDegrees * DEGREE_RAD,
+          }),
+        ];
+  const standing = offAsMeasured === undefined ? {} : { offAsMeasured };
+  return { id, name, polygon, ...across, appliesTo, moves, ...standing };
 }
 
 export function toKeepFreeZone({
@@ -89,8 +115,30 @@ export function toKeepFreeZone({
   right,
   plusMinusMm,
   kind,
+  offAsMeasured,
 }: SurveyKeepFree): KeepFreeZone {
-  return { id, name, polygon: cornersOf(corners), zMinMm: left.mm, zMaxMm: right.mm, plusMinusMm, kind };
+  const across = { zMinMm: left.mm, zMaxMm: right.mm, plusMinusMm };
+  const standing = offAsMeasured === undefined ? {} : { offAsMeasured };
+  return { id, name, polygon: cornersOf(corners), ...across, kind, ...standing };
+}
+
+function toBeyond({ lid, bumper, ground }: SurveyBeyond): BeyondOpening {
+  return {
+    lid:
+      lid === null
+        ? null
+        : {
+            lengthMm: lid.length.mm,
+            thicknessMm: lid.thickness.mm,
+            openRad: lid.openDegrees * DEGREE_RAD,
+            plusMinusMm: lid.plusMinusMm,
+          },
+    bumper:
+      bumper === null
+        ? null
+        : { outMm: bumper.out.mm, belowMm: bumper.below.mm, plusMinusMm: bumper.plusMinusMm },
+    ground: ground === null ? null : { belowMm: ground.below.mm, plusMinusMm: ground.plusMinusMm },
+  };
 }
 
 /** Half of a width lies on either side of the centre line; so does half of its ±. */

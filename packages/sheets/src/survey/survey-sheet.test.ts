@@ -1,8 +1,10 @@
 import { HATCH_ESTATE } from '@gusset/cargo';
 import {
   NO_EXTRAS,
+  type Reading,
   type SurveyExtras,
   type SurveySnapshot,
+  surveyExtrasSchema,
   surveyInputSchema,
   type TakenReading,
 } from '@gusset/contracts/survey';
@@ -91,6 +93,121 @@ describe('surveySheet', () => {
     const { cavity, revision, seatState } = resultOf(snapshot());
     expect(cavity.opening).toMatchObject({ heightMm: 500, widthMm: 950 });
     expect({ revision, seatState }).toEqual({ revision: 1, seatState: 'seats up' });
+  });
+
+  describe('a customer’s own car', () => {
+    const car = (deltas: readonly Reading[]) => {
+      const outcome = surveySheet.compute({ ...input, deltas }, { survey: snapshot(), newer: null }, null);
+      if (outcome.state !== 'ready') throw new Error(JSON.stringify(outcome));
+      return outcome.result;
+    };
+    const lower = { key: 'seatHeight', value: 488, plusMinus: 0, typed: '488', method: 'tape' } as const;
+
+    it('carries what reads otherwise in place of the model’s readings', () => {
+      const result = car([lower]);
+      expect(result.deltas).toEqual([{ key: 'seatHeight', model: 500, car: 488 }]);
+      expect(result.readings.filter(({ key }) => key === 'seatHeight')).toMatchObject([{ value: 488 }]);
+      expect(Math.max(...result.cavity.polygon.map(({ yMm }) => yMm))).toBe(500);
+      expect(result.cavity.polygon).toContainEqual({ xMm: 0, yMm: 488 });
+      expect(
+        changedFigures(
+          '02 Survey',
+          surveySheet.keyFigures(resultOf(snapshot())),
+          surveySheet.keyFigures(result),
+        ),
+      ).toMatchObject([
+        { label: 'B · Height at the seat back', before: '500 ±0 mm', after: '488 ±0 mm' },
+        { label: 'This car · B · Height at the seat back', after: '488 mm, model 500 mm' },
+      ]);
+    });
+
+    it('differs nowhere where its readings are the model’s', () => {
+      expect(car([{ ...lower, value: 500 }]).deltas).toBeUndefined();
+    });
+
+    it('may have what nobody took on the model', () => {
+      const upper = { ...lower, key: 'upperWidth', value: 1200 };
+      expect(car([upper]).deltas).toEqual([{ key: 'upperWidth', model: null, car: 1200 }]);
+    });
+
+    it('gives way to a state of seat and floor', () => {
+      const outcome = surveySheet.compute(
+        { ...input, stateId: 'folded', deltas: [{ ...lower, key: 'floorDepth', value: 790 }] },
+        { survey: snapshot({ extras }), newer: null },
+        null,
+      );
+      expect(outcome).toMatchObject({ state: 'ready' });
+      if (outcome.state !== 'ready') return;
+      expect(Math.max(...outcome.result.cavity.polygon.map(({ xMm }) => xMm))).toBe(1500);
+    });
+  });
+
+  it('stands its walls on reconciled values where the shop says so', () => {
+    // Height under the seal 490 ±2 against an opening of 500 ±4 from the floor: 1/16 and 1/4 weigh to 492.
+    const readings = [
+      ...RECTANGLE.filter(({ key }) => key !== 'opening'),
+      reading('opening', 500, 4),
+      reading('sealHeight', 490, 2),
+      ...['floorRise', 'sillLean', 'lidFrame'].map((key) => reading(key, 0)),
+    ];
+    const facts = { survey: snapshot({ readings }), newer: null };
+    const heightOf = (reconciles: boolean | undefined) => {
+      const outcome = surveySheet.compute(
+        { ...input, ...(reconciles === undefined ? {} : { reconciles }) },
+        facts,
+        null,
+      );
+      return outcome.state === 'ready' ? outcome.result.cavity.opening.heightMm : null;
+    };
+    expect(heightOf(undefined)).toBe(500);
+    expect(heightOf(false)).toBe(500);
+    expect(heightOf(true)).toBeCloseTo(492, 2);
+  });
+
+  it('keeps drafts and surveys from before a part could swing or a car differ', () => {
+    expect(surveyInputSchema.parse(input)).toEqual(input);
+    const kept = { ...extras, states: [] };
+    expect(surveyExtrasSchema.parse(kept)).toEqual(kept);
+  });
+
+  it('has a swinging part in the way wherever it comes, and a folded back only when folded', () => {
+    const [jack] = extras.obstructions;
+    if (jack === undefined) throw new Error('no jack');
+    const moving: SurveyExtras = {
+      ...extras,
+      obstructions: [
+        {
+          ...jack,
+          id: 'arm',
+          name: 'Hinge arm',
+          swing: { pivot: { x: at(0), y: at(0) }, fromDegrees: 0, toDegrees: 90 },
+        },
+        { ...jack, id: 'back', name: 'Folded back', offAsMeasured: true },
+      ],
+      states: [{ id: 'folded', name: 'seat folded', replaced: [], absent: ['arm'], present: ['back'] }],
+    };
+    expect(surveyExtrasSchema.safeParse(moving).error).toBeUndefined();
+    const space = snapshot({ extras: moving });
+    const [arm, ...others] = resultOf(space).cavity.obstructions;
+    expect(others).toEqual([]);
+    expect(Math.max(...(arm?.polygon ?? []).map(({ yMm }) => yMm))).toBeGreaterThan(200);
+    expect(resultOf(space, 'folded').cavity.obstructions.map(({ id }) => id)).toEqual(['back']);
+  });
+
+  it('carries soft trim and what stands beyond the opening to the cavity', () => {
+    const beyond = {
+      lid: { length: at(700), thickness: at(60), openDegrees: 30, plusMinusMm: 20 },
+      bumper: { out: at(120), below: at(200), plusMinusMm: 5 },
+      ground: { below: at(650), plusMinusMm: 20 },
+    };
+    const softWalls = [{ id: 's1', wallId: 'seat-back', name: 'Seat back', crush: at(10) }];
+    const { cavity } = resultOf(snapshot({ extras: { ...NO_EXTRAS, softWalls, beyond } }));
+    expect(cavity.walls.find(({ id }) => id === 'seat-back')?.crushMm).toBe(10);
+    expect(cavity.beyond).toEqual({
+      lid: { lengthMm: 700, thicknessMm: 60, openRad: expect.closeTo(Math.PI / 6, 12), plusMinusMm: 20 },
+      bumper: { outMm: 120, belowMm: 200, plusMinusMm: 5 },
+      ground: { belowMm: 650, plusMinusMm: 20 },
+    });
   });
 
   it('accepts its own empty draft and asks for a survey', () => {

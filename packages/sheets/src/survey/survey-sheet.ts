@@ -3,6 +3,9 @@
 import { missingDimensions } from '@gusset/cargo';
 import type { Dimension, SectionForm } from '@gusset/contracts/cargo';
 import {
+  type Reading,
+  type SurveyDelta,
+  type SurveyExtras,
   type SurveyFacts,
   type SurveyInput,
   type SurveyResult,
@@ -40,6 +43,12 @@ export const surveySheet: SheetDefinition<SurveyInput, SurveyFacts, null, Survey
       { key: 'revision', label: 'Survey revision', value: String(result.revision) },
       { key: 'seatState', label: 'Seats and floor', value: result.seatState },
       ...readingFigures(result.form, result.readings),
+      ...deltaFigures(result),
+      {
+        key: 'stands',
+        label: 'Walls stand on',
+        value: result.cavity.adjusted === undefined ? '' : 'reconciled values',
+      },
       {
         key: 'opening.height',
         label: 'Opening, height',
@@ -67,7 +76,8 @@ export const surveySheet: SheetDefinition<SurveyInput, SurveyFacts, null, Survey
 function computeSurvey(input: SurveyInput, { survey }: SurveyFacts): SheetOutcome<SurveyResult> {
   if (survey === null)
     return incomplete([{ field: 'surveyId', what: 'a survey of this vehicle’s cargo space' }]);
-  const { readings, extras } = survey;
+  const { extras } = survey;
+  const { readings, deltas } = withDeltas(survey.readings, input.deltas ?? []);
   const form = surveyForm(survey.formKind, extras.free);
   if (isRefusal(form)) return refused([form.refusal]);
   const space = { form, readings, extras };
@@ -81,7 +91,7 @@ function computeSurvey(input: SurveyInput, { survey }: SurveyFacts): SheetOutcom
       missing.map(({ key, letter, label }) => ({ field: key, what: `${letter}, ${label.toLowerCase()}` })),
     );
   }
-  const cavity = surveyCavity(space, input.stateId);
+  const cavity = surveyCavity(space, input.stateId, { reconciles: input.reconciles ?? false });
   if (isRefusal(cavity)) return refused([cavity.refusal]);
   const state = extras.states.find(({ id }) => id === input.stateId) ?? null;
   const used: readonly TakenReading[] = [
@@ -104,13 +114,47 @@ function computeSurvey(input: SurveyInput, { survey }: SurveyFacts): SheetOutcom
     readings: used,
     cavity,
     worthTaking: worthTaking(form, used),
+    ...(deltas.length === 0 ? {} : { deltas }),
+  });
+}
+
+/** This car's readings take the place of the model's. Those equal to the model's own say nothing and are left out. */
+function withDeltas(
+  model: readonly TakenReading[],
+  car: readonly Reading[],
+): { readonly readings: readonly TakenReading[]; readonly deltas: readonly SurveyDelta[] } {
+  const own = new Map(model.map((reading) => [reading.key, reading]));
+  const differing = car.filter((reading) => {
+    const known = own.get(reading.key);
+    return known === undefined || known.value !== reading.value || known.plusMinus !== reading.plusMinus;
+  });
+  const replaced = new Set(differing.map(({ key }) => key));
+  return {
+    readings: [
+      ...model.filter(({ key }) => !replaced.has(key)),
+      ...differing.map((reading) => ({ ...reading, takenBy: '', takenAt: '' })),
+    ],
+    deltas: differing.map(({ key, value }) => ({ key, model: own.get(key)?.value ?? null, car: value })),
+  };
+}
+
+/** `this car 812 mm, model 800 mm`: named beside the reading itself. */
+function deltaFigures({ deltas = [], form }: SurveyResult): KeyFigure[] {
+  return deltas.flatMap(({ key, model, car }) => {
+    const dimension = form.dimensions.find((it) => it.key === key);
+    if (dimension === undefined) return [];
+    const { letter, label, unit } = dimension;
+    const words = (value: number) =>
+      unit === 'angle' ? `${plain(degreesFromRad(value))}°` : `${plain(value)} mm`;
+    const value = `${words(car)}, model ${model === null ? 'not measured' : words(model)}`;
+    return [{ key: `delta.${key}`, label: `This car · ${letter} · ${label}`, value }];
   });
 }
 
 /** What a survey says in words, without working it out: half measured ones have figures too. */
 function snapshotFigures(survey: SurveySnapshot): KeyFigure[] {
   const form = surveyForm(survey.formKind, survey.extras.free);
-  const { obstructions, keepFree, narrowings, states } = survey.extras;
+  const { obstructions, keepFree, narrowings, states, softWalls = [], beyond = {} } = survey.extras;
   const named = (
     group: string,
     label: string,
@@ -127,12 +171,28 @@ function snapshotFigures(survey: SurveySnapshot): KeyFigure[] {
     ...named('obstruction', 'In the way', obstructions),
     ...named('keep', 'Keep free', keepFree),
     ...named('narrowing', 'Narrower place', narrowings),
-    ...states.map(({ id, name, replaced }) => ({
+    ...named('soft', 'Soft trim', softWalls),
+    ...Object.entries(beyond)
+      .filter(([, part]) => part !== null)
+      .map(([key, part]) => ({
+        key: `beyond.${key}`,
+        label: 'Beyond the opening',
+        value: `${key} · ${outlineWords(part ?? {})}`,
+      })),
+    ...states.map(({ id, name, replaced, absent, present = [] }) => ({
       key: `state.${id}`,
       label: 'State of seat and floor',
-      value: `${name} · ${replaced.map(({ key, typed }) => `${key} ${typed}`).join(', ')}`,
+      value: [
+        `${name} · ${replaced.map(({ key, typed }) => `${key} ${typed}`).join(', ')}`,
+        ...absent.map((part) => `without ${partName(survey.extras, part)}`),
+        ...present.map((part) => `with ${partName(survey.extras, part)}`),
+      ].join(', '),
     })),
   ];
+}
+
+function partName({ obstructions, keepFree }: SurveyExtras, id: string): string {
+  return [...obstructions, ...keepFree].find((part) => part.id === id)?.name ?? id;
 }
 
 /** Everything a person entered for it, so that any change of it shows as a difference. */
