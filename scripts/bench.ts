@@ -23,7 +23,8 @@ try {
     if (!(await measure(file))) failed.push(file);
     say(`   (${((performance.now() - started) / 1_000).toFixed(1)} s)`);
   }
-  if (failed.length > 0) throw new Error(`These failed, or hold a figure over its limit: ${failed.join(', ')}`);
+  if (failed.length > 0)
+    throw new Error(`These failed, or hold a figure over its limit: ${failed.join(', ')}`);
 } catch (error) {
   stopWith(error);
 }
