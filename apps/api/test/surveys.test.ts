@@ -310,6 +310,39 @@ describe('sheet 02', () => {
     ]);
   });
 
+  it('carries what reads otherwise in this car into the revisions that follow, and tells the sheets below', async () => {
+    const survey = await measured(owner);
+    const { job, saved } = await jobWith(survey.id);
+    const { version } = await owner.api.sheet.survey.issue.mutate({ jobId: job.id, version: saved.version });
+    const boxOf = () => owner.api.sheet.box.read.query({ jobId: job.id });
+    const before = await boxOf();
+    expect(before.upstream.survey?.cavity.polygon).toContainEqual({ xMm: 0, yMm: 500 });
+
+    // This car's roof lining hangs lower than the model's.
+    const next = await take(technician, survey.id, reading('floorDepth', 796), 1);
+    await technician.api.survey.settle.mutate({ surveyId: next.id });
+    const moved = await owner.api.sheet.survey.save.mutate({
+      jobId: job.id,
+      version,
+      input: { surveyId: next.id, stateId: null, notes: '', deltas: [reading('seatHeight', 488)] },
+    });
+    expect(moved.outcome).toMatchObject({
+      state: 'ready',
+      result: { revision: 2, deltas: [{ key: 'seatHeight', model: 500, car: 488 }] },
+    });
+    const issued = await owner.api.sheet.survey.issue.mutate({ jobId: job.id, version: moved.version });
+    expect(issued.issue?.revision).toBe('B');
+    expect((await boxOf()).upstream.survey?.cavity.polygon).toEqual(
+      expect.arrayContaining([
+        { xMm: 796, yMm: 0 },
+        { xMm: 0, yMm: 488 },
+      ]),
+    );
+    // The model keeps its own reading: the next job starts from it.
+    const model = await owner.api.survey.read.query({ surveyId: next.id });
+    expect(model.readings.find(({ key }) => key === 'seatHeight')).toMatchObject({ value: 500 });
+  });
+
   it('is not issued from a half measured space', async () => {
     const survey = await hatchSurvey(owner);
     const { job, saved } = await jobWith(survey.id);
