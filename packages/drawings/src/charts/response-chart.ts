@@ -145,7 +145,7 @@ function plotOf(input: ResponseChartInput, view: ChartView): Plot {
   const box = {
     left: view.textPt * 4.2,
     top: view.textPt * 2.4,
-    right: view.widthPt - Math.min(labelPt + 18, view.widthPt * 0.3),
+    right: view.widthPt - Math.max(Math.min(labelPt + 18, view.widthPt * 0.3), view.textPt * 2.8), // at least for Hz
     bottom: view.heightPt - view.textPt * (input.assumptions === '' ? 2.4 : 4),
   };
   const mostSteps = Math.max(2, Math.floor((box.bottom - box.top) / STEP_PT));
