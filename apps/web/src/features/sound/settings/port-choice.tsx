@@ -14,6 +14,9 @@ import styles from './settings.module.css';
 const BORES_MM = [50, 68, 75, 100, 125, 150, 200] as const;
 const COUNTS = [1, 2] as const;
 
+/** A pipe that takes more of the box than this is no choice. */
+const MOST_OF_THE_BOX = 0.4;
+
 const AIR_WORDS: Readonly<Partial<Record<PortRow['findings'][number]['code'], string>>> = {
   'port-quiet': 'quiet with plain edges',
   'port-needs-rounding': 'round both ends over',
@@ -48,10 +51,13 @@ export function PortChoice({ sheet, field }: PortChoiceProps) {
         BORES_MM.map((diameterMm) => ({ shape: 'round' as const, diameterMm, count })),
       ),
     });
-    return isRefusal(found) ? null : found;
+    if (isRefusal(found)) return null;
+    const most = air.litres * MOST_OF_THE_BOX;
+    const rows = found.rows.filter(({ built }) => built !== null && built.displacedLitres <= most);
+    return { rows, leastArea: found.leastArea };
   }, [input, data.facts, field, tuningHz]);
   if (table === null) return null;
-  const rows = table.rows.filter(({ built }) => built !== null);
+  const { rows } = table;
   return (
     <details>
       <summary>
