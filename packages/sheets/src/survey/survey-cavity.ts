@@ -12,6 +12,7 @@ import type {
 } from '@gusset/contracts/cargo';
 import type { PointMm } from '@gusset/contracts/geometry';
 import type {
+  Reading,
   SurveyBeyond,
   SurveyCorner,
   SurveyExtras,
@@ -21,6 +22,7 @@ import type {
   TakenReading,
 } from '@gusset/contracts/survey';
 import { isRefusal, type Refusal } from '@gusset/units';
+import { withDeltas } from './survey-deltas.ts';
 import { asMeasurement } from './survey-form.ts';
 
 const DEGREE_RAD = Math.PI / 180;
@@ -29,6 +31,8 @@ export type MeasuredSpace = {
   readonly form: SectionForm;
   readonly readings: readonly TakenReading[];
   readonly extras: SurveyExtras;
+  /** What reads otherwise in one customer's car. */
+  readonly deltas?: readonly Reading[] | undefined;
 };
 
 export type SpaceInState = {
@@ -38,13 +42,13 @@ export type SpaceInState = {
 
 /** Readings and surroundings in one of the survey's states of seat and floor; null = as measured. */
 export function spaceInState(
-  { form, readings, extras }: MeasuredSpace,
+  { form, readings, extras, deltas = [] }: MeasuredSpace,
   stateId: string | null,
 ): SpaceInState | Refusal {
   return surveyInState(
     {
       form,
-      measurements: readings.map((reading) => asMeasurement(form, reading)),
+      measurements: withDeltas(readings, deltas).readings.map((reading) => asMeasurement(form, reading)),
       obstructions: extras.obstructions.map(toObstruction),
       keepFree: extras.keepFree.map(toKeepFreeZone),
       softWalls: extras.softWalls?.map(({ wallId, crush }) => ({ wallId, crushMm: crush.mm })),

@@ -3,8 +3,6 @@
 import { missingDimensions } from '@gusset/cargo';
 import type { Dimension, SectionForm } from '@gusset/contracts/cargo';
 import {
-  type Reading,
-  type SurveyDelta,
   type SurveyExtras,
   type SurveyFacts,
   type SurveyInput,
@@ -23,6 +21,7 @@ import {
   type SheetOutcome,
 } from '../sheet-definition.ts';
 import { spaceInState, surveyCavity } from './survey-cavity.ts';
+import { withDeltas } from './survey-deltas.ts';
 import { surveyForm, worthTaking } from './survey-form.ts';
 
 export const surveySheet: SheetDefinition<SurveyInput, SurveyFacts, null, SurveyResult> = {
@@ -116,26 +115,6 @@ function computeSurvey(input: SurveyInput, { survey }: SurveyFacts): SheetOutcom
     worthTaking: worthTaking(form, used),
     ...(deltas.length === 0 ? {} : { deltas }),
   });
-}
-
-/** This car's readings take the place of the model's. Those equal to the model's own say nothing and are left out. */
-function withDeltas(
-  model: readonly TakenReading[],
-  car: readonly Reading[],
-): { readonly readings: readonly TakenReading[]; readonly deltas: readonly SurveyDelta[] } {
-  const own = new Map(model.map((reading) => [reading.key, reading]));
-  const differing = car.filter((reading) => {
-    const known = own.get(reading.key);
-    return known === undefined || known.value !== reading.value || known.plusMinus !== reading.plusMinus;
-  });
-  const replaced = new Set(differing.map(({ key }) => key));
-  return {
-    readings: [
-      ...model.filter(({ key }) => !replaced.has(key)),
-      ...differing.map((reading) => ({ ...reading, takenBy: '', takenAt: '' })),
-    ],
-    deltas: differing.map(({ key, value }) => ({ key, model: own.get(key)?.value ?? null, car: value })),
-  };
 }
 
 /** `this car 812 mm, model 800 mm`: named beside the reading itself. */

@@ -18,9 +18,12 @@ import { paths } from '../../shared/paths.ts';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { spokenFindings } from '../../shared/survey/finding-words.ts';
 import { plusMinusWords, valueWords } from '../../shared/survey/reading-words.ts';
+import { CarFields } from './car-fields.tsx';
 import { revisionTitle } from './revision-title.ts';
 
 const LENGTH = { unit: 'length' } as const;
+/** Steps of a rounded corner: the drawing shows them, a list of them says nothing. */
+const BEND = /-(front|rear)-\d+$/u;
 
 export type SurveyNotesProps = {
   readonly job: OpenedJob['job'];
@@ -74,6 +77,7 @@ export function SurveyNotes({ job, sheet, survey, onChoose }: SurveyNotesProps) 
           isDisabled={!mayEdit}
         />
       )}
+      <CarFields sheet={sheet} survey={survey} />
       <LinkButton href={paths.survey(survey.surveyId)}>
         {mayEdit ? 'Measure on' : 'Open the survey'}
       </LinkButton>
@@ -179,11 +183,13 @@ function WayIn({ result }: { readonly result: SurveyResult }) {
           {plusMinusWords(LENGTH, plane.likelyPlusMinusMm, manner)}
         </Row>
       )}
-      {widthSlabs.map(({ id, name, zMinMm, zMaxMm, sidePlusMinusMm }) => (
-        <Row key={id} label={`Width ${name}`}>
-          {sure(zMaxMm - zMinMm, sidePlusMinusMm * 2)}
-        </Row>
-      ))}
+      {widthSlabs
+        .filter(({ id }) => !BEND.test(id))
+        .map(({ id, name, zMinMm, zMaxMm, sidePlusMinusMm }) => (
+          <Row key={id} label={`Width ${name}`}>
+            {sure(zMaxMm - zMinMm, sidePlusMinusMm * 2)}
+          </Row>
+        ))}
     </Rows>
   );
 }

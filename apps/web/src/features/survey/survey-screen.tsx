@@ -32,6 +32,8 @@ import { WallTable } from './wall-table.tsx';
 const FIELD_WORDS: Readonly<Record<keyof SurveyInput, string>> = {
   surveyId: 'The survey',
   stateId: 'Seats and floor',
+  reconciles: 'Walls stand on the weighed readings',
+  deltas: 'This car',
   notes: 'Notes',
 };
 
@@ -59,7 +61,13 @@ export function SurveyScreen({ opened, start }: SurveyScreenProps) {
   });
   const titleBlock = useTitleCells(opened, sheet);
   const { survey } = sheet.data.facts;
-  const choose = (surveyId: string | null) => sheet.changeNow({ surveyId, stateId: null });
+  // Another revision of the same space keeps what was taken in this car; another space has other letters.
+  const choose = (surveyId: string | null) =>
+    sheet.changeNow({
+      surveyId,
+      stateId: null,
+      ...(surveyId === sheet.data.facts.newer?.surveyId ? {} : { deltas: undefined }),
+    });
   // What is drawn is what the sheet says now: never an older result under a new choice.
   const result = sheet.outcome.state === 'ready' ? sheet.outcome.result : null;
   return (
@@ -82,7 +90,7 @@ export function SurveyScreen({ opened, start }: SurveyScreenProps) {
           <ChooseFirst job={job} isReadOnly={!sheet.mayEdit} onChoose={choose} />
         ) : (
           <>
-            <SurveyViews survey={survey} stateId={sheet.input.stateId} />
+            <SurveyViews survey={survey} stateId={sheet.input.stateId} deltas={sheet.input.deltas} />
             {result === null ? null : <WallTable result={result} />}
           </>
         )}
@@ -112,13 +120,15 @@ function ChooseFirst({ job, isReadOnly, onChoose }: ChooseFirstProps) {
 function SurveyViews({
   survey,
   stateId,
+  deltas,
 }: {
   readonly survey: SurveySnapshot;
   readonly stateId: string | null;
+  readonly deltas: SurveyInput['deltas'];
 }) {
   const { lengthUnit, shop } = useDisplay();
   const isPhone = useMediaQuery(PHONE_WIDTH);
-  const drawn = useMemo(() => drawnFrom(survey, stateId), [survey, stateId]);
+  const drawn = useMemo(() => drawnFrom(survey, stateId, deltas), [survey, stateId, deltas]);
   const readingText = useCallback(
     (key: string) => {
       const dimension = drawn?.form.dimensions.find((each) => each.key === key);
@@ -144,11 +154,11 @@ function SurveyViews({
   );
 }
 
-function drawnFrom(survey: SurveySnapshot, stateId: string | null) {
+function drawnFrom(survey: SurveySnapshot, stateId: string | null, deltas: SurveyInput['deltas']) {
   const { extras, readings } = survey;
   const form = surveyForm(survey.formKind, extras.free);
   if (isRefusal(form)) return null;
-  const inState = spaceInState({ form, readings, extras }, stateId);
+  const inState = spaceInState({ form, readings, extras, deltas }, stateId);
   const measurements = isRefusal(inState)
     ? readings.map((reading) => asMeasurement(form, reading))
     : inState.measurements;

@@ -8,11 +8,11 @@ import { LengthPad } from '../../shared/controls/length-pad.tsx';
 import { type PadKey, pressPadKey } from '../../shared/controls/length-pad-keys.ts';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { COARSE_POINTER, PHONE_WIDTH, useMediaQuery } from '../../shared/shell/use-media-query.ts';
+import { plusMinusSteps } from '../../shared/survey/reading-entry.ts';
 import { METHOD_WORDS, plusMinusWords, valueWords } from '../../shared/survey/reading-words.ts';
 import styles from './measuring-screen.module.css';
 import { CameraButton, PhotoStrip } from './photo-strip.tsx';
 import type { SurveyAnswer } from './photo-upload.ts';
-import { plusMinusSteps } from './reading-entry.ts';
 import type { KeptReading, SurveyAct } from './survey-acts.ts';
 import type { UsedEntry } from './use-entry.ts';
 

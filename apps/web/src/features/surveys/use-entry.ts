@@ -4,7 +4,7 @@ import type { Dimension, MeasuringMethod } from '@gusset/contracts/cargo';
 import type { Reading } from '@gusset/contracts/survey';
 import { useState } from 'react';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
-import { isUsual, readEntry } from './reading-entry.ts';
+import { isUsual, readEntry } from '../../shared/survey/reading-entry.ts';
 import type { KeptReading } from './survey-acts.ts';
 
 export type UsedEntry = {
