@@ -5,7 +5,6 @@ import { type SurveyExtras, surveyExtrasSchema } from '@gusset/contracts/survey'
 import { useQueryClient } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
-import { Checkbox } from '../../shared/controls/checkbox.tsx';
 import { FieldGrid } from '../../shared/controls/field-frame.tsx';
 import { Select } from '../../shared/controls/select.tsx';
 import { useTRPC, useTRPCClient } from '../../shared/data/api-client.ts';
@@ -15,12 +14,15 @@ import { SaveState } from '../../shared/marks/save-state.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
 import { usePerson } from '../../shared/shell/person.tsx';
 import { AcrossFields, PlusMinusField } from './across-fields.tsx';
+import { BeyondFields } from './beyond-fields.tsx';
 import { ExtrasList } from './extras-list.tsx';
 import { FreeOutline } from './free-outline.tsx';
 import styles from './measuring-screen.module.css';
+import { MovingFields, OffAsMeasured } from './moving-fields.tsx';
 import { OutlineFields, SignedLength } from './outline-fields.tsx';
 import { newKeepFree, newNarrowing, newObstruction, newState } from './outline-parts.ts';
 import type { SurveyAnswer } from './photo-upload.ts';
+import { SoftWallList } from './soft-wall-list.tsx';
 import { StateFields } from './state-fields.tsx';
 
 const KEEP_FREE_WORDS: Readonly<Record<SurveyExtras['keepFree'][number]['kind'], string>> = {
@@ -146,14 +148,7 @@ function OpenExtras({ form, survey, isReadOnly, onAnswer, own, isIdle }: OpenExt
               onChange={(appliesTo) => set({ appliesTo })}
               isDisabled={isReadOnly}
             />
-            <Checkbox
-              isSelected={part.moves}
-              onChange={(moves) => set({ moves })}
-              isDisabled={isReadOnly}
-              detail="Hinge, strut or seat frame: wants 15 mm at least"
-            >
-              It moves
-            </Checkbox>
+            <MovingFields part={part} set={set} isReadOnly={isReadOnly} />
           </>
         )}
       </ExtrasList>
@@ -186,6 +181,7 @@ function OpenExtras({ form, survey, isReadOnly, onAnswer, own, isIdle }: OpenExt
               isReadOnly={isReadOnly}
             />
             <AcrossFields part={part} set={set} isReadOnly={isReadOnly} />
+            <OffAsMeasured part={part} set={set} isReadOnly={isReadOnly} />
           </>
         )}
       </ExtrasList>
@@ -222,6 +218,17 @@ function OpenExtras({ form, survey, isReadOnly, onAnswer, own, isIdle }: OpenExt
           </>
         )}
       </ExtrasList>
+      <SoftWallList
+        form={form}
+        softWalls={extras.softWalls ?? []}
+        onChange={(softWalls) => change({ softWalls: softWalls.length === 0 ? undefined : softWalls })}
+        isReadOnly={isReadOnly}
+      />
+      <BeyondFields
+        beyond={extras.beyond}
+        onChange={(beyond) => change({ beyond })}
+        isReadOnly={isReadOnly}
+      />
       <ExtrasList
         title="Other seats and floor"
         empty="Seat folded, floor panel out: measure what differs; sheet 02 chooses the state."

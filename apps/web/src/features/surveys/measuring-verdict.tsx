@@ -1,6 +1,6 @@
 'use client';
 
-import { buildCavity } from '@gusset/cargo';
+import { buildCavity, reconcileSurvey } from '@gusset/cargo';
 import type { CavitySketch, SectionForm } from '@gusset/contracts/cargo';
 import { asMeasurement, worthTaking } from '@gusset/sheets';
 import { isRefusal } from '@gusset/units';
@@ -9,6 +9,7 @@ import { Verdict } from '../../shared/marks/verdict.tsx';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { type SpokenFinding, spokenFindings, spokenRejections } from '../../shared/survey/finding-words.ts';
 import { plusMinusWords, valueWords } from '../../shared/survey/reading-words.ts';
+import { ReconciledTable } from '../../shared/survey/reconciled-table.tsx';
 import styles from './measuring-screen.module.css';
 import type { SurveyAnswer } from './photo-upload.ts';
 import type { KeptReading } from './survey-acts.ts';
@@ -35,6 +36,14 @@ export function MeasuringVerdict({ form, sketch, readings, onSelect }: Measuring
       readings.map((reading) => asMeasurement(form, reading)),
     );
     return isRefusal(built) ? null : built;
+  }, [sketch.complete, form, readings]);
+  const adjusted = useMemo(() => {
+    if (!sketch.complete) return null;
+    const weighed = reconcileSurvey(
+      form,
+      readings.map((reading) => asMeasurement(form, reading)),
+    );
+    return weighed === null || isRefusal(weighed) ? null : weighed;
   }, [sketch.complete, form, readings]);
   return (
     <div className={styles.verdicts}>
@@ -73,6 +82,13 @@ export function MeasuringVerdict({ form, sketch, readings, onSelect }: Measuring
             </>
           )}
         </Verdict>
+      )}
+      {adjusted === null ? null : (
+        <details className={styles.notes}>
+          <summary>What the checks make of the readings</summary>
+          <ReconciledTable form={form} adjusted={adjusted} />
+          <p className={styles.hint}>Sheet 02 says whether a job’s walls stand on the weighed readings.</p>
+        </details>
       )}
       {sketch.complete && findings.length > faults.length ? (
         <details className={styles.notes}>

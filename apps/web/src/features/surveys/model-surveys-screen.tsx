@@ -18,6 +18,7 @@ import { Page } from '../../shared/shell/page.tsx';
 import { PageHeader } from '../../shared/shell/page-header.tsx';
 import { useMay } from '../../shared/shell/person.tsx';
 import { SurveyDrawing } from '../../shared/survey/survey-drawing.tsx';
+import { CompareSpaces } from './compare-spaces.tsx';
 import styles from './model-surveys-screen.module.css';
 import { NewSurveyForm, type NewSurveyFormProps } from './new-survey-form.tsx';
 
@@ -74,6 +75,7 @@ export function ModelSurveysScreen({ start, suggested }: ModelSurveysScreenProps
               </li>
             ))}
           </ul>
+          <CompareSpaces surveys={data?.surveys ?? []} />
         </section>
         {mayMeasure && !model.archived && !showsArchived ? (
           <section className={styles.begin} aria-label="Measure another space">
