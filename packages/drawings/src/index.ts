@@ -21,6 +21,7 @@ export {
   responseChart,
   responseChartPlace,
 } from './charts/response-chart.ts';
+export { type TimeChartInput, timeChart } from './charts/time-chart.ts';
 export {
   type CutListRow,
   type CutMaterial,

@@ -8,6 +8,7 @@ import { linearAxis, linearTicks, logTicks } from './axis-ticks.ts';
 import { clipLine } from './clip-line.ts';
 import { hourFigure, laneChart } from './lane-chart.ts';
 import { responseChart, responseChartPlace } from './response-chart.ts';
+import { timeChart } from './time-chart.ts';
 
 const itemsOf = (scene: Scene, layer: string): readonly SceneItem[] =>
   scene.layers.find(({ id }) => id === layer)?.items ?? [];
@@ -186,6 +187,33 @@ describe('responseChart', () => {
       assumptions: '',
     });
     expect(scene.layers.map(({ id }) => id)).toEqual(['rules', 'frame', 'labels']);
+  });
+});
+
+describe('timeChart', () => {
+  const step = {
+    title: 'Step',
+    description: 'A step that decays.',
+    quantity: 'Pressure · Pa',
+    fromMs: -10,
+    toMs: 90,
+    points: Array.from({ length: 101 }, (_, i): [number, number] => [
+      i - 10,
+      i < 10 ? 0 : Math.exp(-(i - 10) / 20),
+    ]),
+  };
+  it('puts the instant of the step a tenth across and the highest value at its time', () => {
+    const scene = timeChart(step, { widthPt: 400 });
+    const [frame] = itemsOf(scene, 'frame');
+    const xs = frame?.kind === 'polyline' ? frame.points.map(({ x }) => x) : [];
+    const [left, right] = [Math.min(...xs), Math.max(...xs)];
+    const [drawn] = itemsOf(scene, 'curves');
+    const places = drawn?.kind === 'polyline' ? drawn.points : [];
+    const top = places.reduce((best, each) => (each.y < best.y ? each : best));
+    expect(top.x).toBeCloseTo(left + (right - left) / 10, 6);
+  });
+  it('stands with no points', () => {
+    expect(itemsOf(timeChart({ ...step, points: [] }), 'curves')).toEqual([]);
   });
 });
 

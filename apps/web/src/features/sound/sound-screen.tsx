@@ -18,6 +18,7 @@ import { FIELD_WORDS } from './sound-field-words.ts';
 import { SoundNotes } from './sound-notes.tsx';
 import styles from './sound-screen.module.css';
 import { SoundVerdict } from './sound-verdict.tsx';
+import { StepResponse } from './step-response.tsx';
 import { useSoundSheet } from './use-sound-sheet.ts';
 
 export type SoundScreenProps = {
@@ -74,6 +75,7 @@ export function SoundScreen({ opened, start }: SoundScreenProps) {
           ) : (
             <>
               <SoundCurves result={rested} view={view} />
+              <StepResponse input={sheet.input} facts={sheet.data.facts} />
               <DesignsTable sheet={sheet} result={result} view={view} />
             </>
           )}
