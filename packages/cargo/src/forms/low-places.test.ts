@@ -81,6 +81,13 @@ describe('a spare-wheel well', () => {
     expect(widthSlabs).toMatchObject([{ id: 'top', zMinMm: -320, zMaxMm: 320 }]);
   });
 
+  it('compares the hole in the floor with the rim, not with the bottom', () => {
+    const { findings } = answered(buildCavity(SPARE_WHEEL_WELL, WELL));
+    expect(findings).toEqual([]);
+    const wide = answered(buildCavity(SPARE_WHEEL_WELL, changed(WELL, lengthReading('openingWidth', 655))));
+    expect(wide.findings).toMatchObject([{ code: 'opening-wider-than-cavity', byMm: 15 }]);
+  });
+
   it('goes round its wheel mount', () => {
     const mounted = [
       ...WELL,

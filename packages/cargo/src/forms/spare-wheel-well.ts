@@ -21,7 +21,7 @@ import {
 import { lengthDimension } from './dimension.ts';
 import { betweenMm, diagonalDimension, straight } from './shared-walls.ts';
 import { wellSlabs } from './well-widths.ts';
-import { acrossAt, openingWidthComparison } from './widths.ts';
+import { acrossAt } from './widths.ts';
 
 const rim = { onSoftTrim: false, highlights: ['opening'] } as const;
 
@@ -205,7 +205,14 @@ export function constructSpareWheelWell(form: SectionForm, values: DimensionValu
       ['rearRimToFrontBottom', betweenMm(rearRim, frontBottom)],
     ]),
     anchors: anchorsOf(read, places, slabs),
-    comparisons: [openingWidthComparison('openingWidth', openingWidthMm, slabs)],
+    comparisons: [
+      {
+        code: 'opening-wider-than-cavity',
+        key: 'openingWidth',
+        openingMm: openingWidthMm,
+        cavityMm: read.of('rimWidth'),
+      },
+    ],
     impossible: [...boss.impossible, ...cornersTooRound(read)],
     findings: [],
   };
@@ -289,13 +296,15 @@ function bossOf(read: Reader, { frontBottom, rearBottom }: WellPlaces): Boss {
 function anchorsOf(read: Reader, places: WellPlaces, slabs: readonly PlannedSlab[]): PlannedAnchor[] {
   const { frontRim, rearRim, frontBottom, rearBottom } = places;
   const middleMm = rearRim.xMm / 2;
+  // Clear of the wheel mount and of the middles of the diagonals.
+  const quarterMm = rearRim.xMm / 5;
   const bossFrom = { xMm: read.of('bossFrom'), yMm: read.of('bossHeight') };
   const bossTo = { xMm: bossFrom.xMm + read.of('bossLength'), yMm: bossFrom.yMm };
   const bottomMm = Math.min(...slabs.map(({ widthMm }) => widthMm));
   return [
     straight('rimLength', frontRim, rearRim),
     straight('bottomLength', frontBottom, rearBottom),
-    straight('depth', { xMm: middleMm, yMm: 0 }, { xMm: middleMm, yMm: frontRim.yMm }),
+    straight('depth', { xMm: quarterMm, yMm: 0 }, { xMm: quarterMm, yMm: frontRim.yMm }),
     straight('frontStep', { xMm: 0, yMm: 0 }, frontBottom),
     straight('bossHeight', { xMm: bossTo.xMm, yMm: 0 }, bossTo),
     straight('bossFrom', { xMm: 0, yMm: bossFrom.yMm }, bossFrom),
@@ -303,8 +312,8 @@ function anchorsOf(read: Reader, places: WellPlaces, slabs: readonly PlannedSlab
     straight('frontRimToRearBottom', frontRim, rearBottom),
     straight('rearRimToFrontBottom', rearRim, frontBottom),
     acrossAt('rimWidth', middleMm, read.of('rimWidth')),
-    acrossAt('bottomWidth', middleMm + 60, read.ifKnown('bottomWidth') ?? bottomMm),
-    acrossAt('openingWidth', middleMm - 60, read.of('openingWidth')),
+    acrossAt('bottomWidth', middleMm + quarterMm, read.ifKnown('bottomWidth') ?? bottomMm),
+    acrossAt('openingWidth', middleMm - quarterMm, read.of('openingWidth')),
     cornerAnchor(read),
   ];
 }

@@ -109,7 +109,9 @@ function cavityScene(input: CavityViewInput, view: DrawingView, axes: readonly [
   };
   // Clearances choose their places first: they are what the drawing is looked at for.
   const clearances = clearanceItems(input.clearances, place, view, boxRing ?? ring, ground);
-  const names = obstructions.map(({ name, ring: each }) => obstructionName(name, each, view, ground));
+  const names = obstructions
+    .filter(({ name }) => name !== '')
+    .map(({ name, ring: each }) => obstructionName(name, each, view, ground));
   const layers: Layer[] = [
     { id: 'vehicle', items: [...walls.items, ...obstructions.flatMap(({ items }) => items)] },
     { id: 'box', items: input.box === null ? [] : boxItems(input.box, place) },

@@ -17,6 +17,7 @@ export type DrawnEdge = {
   readonly kind: 'rigid' | 'soft' | 'glass' | 'open';
 };
 
+/** An empty name: a further part of something that is named already. */
 export type DrawnObstruction = { readonly name: string; readonly outline: PolygonMm };
 
 type Place = (point: PointMm) => Spot;

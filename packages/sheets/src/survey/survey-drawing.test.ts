@@ -1,4 +1,4 @@
-import { HATCH_ESTATE, sketchCavity } from '@gusset/cargo';
+import { HATCH_ESTATE, SPARE_WHEEL_WELL, sketchCavity } from '@gusset/cargo';
 import type { Measurement } from '@gusset/contracts/cargo';
 import { describe, expect, it } from 'vitest';
 import { type SurveyDrawingOptions, surveyView } from './survey-drawing.ts';
@@ -53,6 +53,26 @@ describe('surveyView', () => {
     );
     expect(labels.find(({ letter }) => letter === 'C')).toMatchObject({ active: true, value: null });
     expect(labels.find(({ letter }) => letter === 'A')).toMatchObject({ active: false, value: '812' });
+  });
+
+  it('draws the bend of a round well as one outline on either side, without a name', () => {
+    const taken = [
+      ['rimLength', 640],
+      ['bottomLength', 640],
+      ['depth', 200],
+      ['rimWidth', 640],
+      ['cornerReach', 320],
+      ['openingWidth', 630],
+    ] as const;
+    const sketch = sketchCavity(
+      SPARE_WHEEL_WELL,
+      taken.map(([key, mm]) => length(key, mm)),
+    );
+    const { obstructions } = surveyView(sketch, 'plan', { ...options, form: SPARE_WHEEL_WELL });
+    expect(obstructions.map(({ name }) => name)).toEqual(['', '']);
+    const [right, left] = obstructions;
+    expect(Math.max(...(right?.outline ?? []).map(({ yMm }) => yMm))).toBe(320);
+    expect(left?.outline.map(({ xMm, yMm }) => ({ xMm, yMm: -yMm }))).toEqual(right?.outline);
   });
 
   it('narrows the plan on both sides by the same', () => {

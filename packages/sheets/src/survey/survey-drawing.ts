@@ -92,12 +92,67 @@ function planEdges(sketch: CavitySketch): DrawnEdge[] {
   });
 }
 
-/** What stands in from the widest place on either side: the wheel arches. */
+/**
+ * What stands in from the widest place on either side: wheel arches, the bend of a round well. Steps that lie beside each
+ * other are one outline, as narrow at each place as the narrowest.
+ */
 function narrowParts(sketch: CavitySketch): DrawnObstruction[] {
   const [widest, ...narrower] = sketch.plan;
   if (widest === undefined) return [];
   const halfMm = halfWidth(widest.polygon);
-  return narrower.flatMap(({ polygon }) => sideParts('wheel arch', polygon, halfWidth(polygon), halfMm));
+  const reach = narrower.map(({ id, name, polygon }) => {
+    const xs = polygon.map(({ xMm }) => xMm);
+    const words = id === 'between-arches' ? 'wheel arch' : `narrower ${name.replace(/, bend$/u, '')}`;
+    return {
+      words,
+      fromMm: onBorder(Math.min(...xs)),
+      toMm: onBorder(Math.max(...xs)),
+      innerMm: halfWidth(polygon),
+    };
+  });
+  const borders = [...new Set(reach.flatMap(({ fromMm, toMm }) => [fromMm, toMm]))].sort((a, b) => a - b);
+  const runs: Step[][] = [];
+  let open: Step[] = [];
+  for (const [index, fromMm] of borders.slice(0, -1).entries()) {
+    const toMm = borders[index + 1] ?? fromMm;
+    const here = reach.filter((slab) => slab.fromMm <= fromMm && slab.toMm >= toMm && slab.innerMm < halfMm);
+    const narrowest = here.sort((a, b) => a.innerMm - b.innerMm)[0];
+    if (narrowest === undefined) open = [];
+    else {
+      if (open.length === 0) runs.push(open);
+      open.push({ words: narrowest.words, fromMm, toMm, innerMm: narrowest.innerMm });
+    }
+  }
+  return runs.flatMap((steps) => stairs(steps, halfMm));
+}
+
+/** Two slabs that meet do so at one border, whatever rounding their ends came with. */
+function onBorder(mm: number): number {
+  return Math.round(mm * 1000) / 1000;
+}
+
+type Step = {
+  readonly words: string;
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly innerMm: number;
+};
+
+/** A bend in several steps is seen for what it is: it gets no name. */
+function stairs(steps: readonly Step[], outerMm: number): DrawnObstruction[] {
+  const [first, last] = [steps[0], steps.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  return [1, -1].map((side) => ({
+    name: steps.length === 1 ? first.words : '',
+    outline: [
+      { xMm: first.fromMm, yMm: side * outerMm },
+      ...steps.flatMap(({ fromMm, toMm, innerMm }) => [
+        { xMm: fromMm, yMm: side * innerMm },
+        { xMm: toMm, yMm: side * innerMm },
+      ]),
+      { xMm: last.toMm, yMm: side * outerMm },
+    ],
+  }));
 }
 
 function slabParts(sketch: CavitySketch, slabs: readonly WidthSlab[]): DrawnObstruction[] {

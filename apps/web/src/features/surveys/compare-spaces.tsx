@@ -120,9 +120,9 @@ function ComparisonTable({ first, second }: { readonly first: Survey; readonly s
             <thead>
               <tr>
                 <th scope="col">Letter</th>
+                <th scope="col">Apart</th>
                 <th scope="col">Against</th>
                 <th scope="col">Survey</th>
-                <th scope="col">Apart</th>
                 <th scope="col">Both ±</th>
                 <th scope="col">Verdict</th>
               </tr>
@@ -133,11 +133,11 @@ function ComparisonTable({ first, second }: { readonly first: Survey; readonly s
                   <th scope="row">
                     {row.letter} <small>{row.label}</small>
                   </th>
-                  <td className="figures">{side(row, row.first)}</td>
-                  <td className="figures">{side(row, row.second)}</td>
                   <td className="figures">
                     {row.difference === null ? '–' : valueWords(row, row.difference, manner)}
                   </td>
+                  <td className="figures">{side(row, row.first)}</td>
+                  <td className="figures">{side(row, row.second)}</td>
                   <td className="figures">
                     {row.allowed === null ? '–' : plusMinusWords(row, row.allowed, manner)}
                   </td>

@@ -27,6 +27,7 @@ export function SoftWallList({ form, softWalls, onChange, isReadOnly }: SoftWall
     [form],
   );
   const free = soft.filter(({ id }) => !softWalls.some(({ wallId }) => wallId === id));
+  if (soft.length === 0 && softWalls.length === 0) return null;
   return (
     <section className={styles.partList} aria-label="Trim that gives">
       <h2 className={`caption ${styles.groupTitle}`}>Trim that gives</h2>
