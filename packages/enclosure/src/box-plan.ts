@@ -1,10 +1,12 @@
 // A design laid out: every body in its place, every volume known. What `buildBox` describes and what the search for
 // a volume repeats.
-import type { BoxDesign, BoxFace } from '@gusset/contracts/enclosure';
+import { type BoxDesign, type BoxFace, finishSchema } from '@gusset/contracts/enclosure';
 import { isRefusal, type Refusal, refuse } from '@gusset/units';
+import type { Board } from './board.ts';
 import { type BraceLayout, layOutBraces } from './bracing.ts';
 import { type Carcass, layOutCarcass } from './carcass.ts';
 import { layOutCornerBlocks, type PlacedBlock } from './corner-blocks.ts';
+import { type DividerLayout, framesOf, layOutDivider, mountInDivider } from './divider.ts';
 import { type DriverLayout, layOutDrivers } from './driver-layout.ts';
 import { refuseFigures } from './figure-ranges.ts';
 import { NET_MIN_LITRES } from './limits.ts';
@@ -27,6 +29,9 @@ import { type BoxVolumes, boxVolumes } from './volumes.ts';
 export type BoxPlan = {
   readonly design: BoxDesign;
   readonly carcass: Carcass;
+  readonly divider: DividerLayout | null;
+  /** The box that the drivers see: the carcass, or the chamber whose baffle the divider is. */
+  readonly mount: Carcass;
   readonly shell: ShellBoards;
   readonly drivers: DriverLayout | null;
   readonly braces: BraceLayout;
@@ -38,19 +43,12 @@ export type BoxPlan = {
 };
 
 /** Every opening of the box, face by face: drivers first, then the terminal, then pipes. */
-function cutAll(
-  shell: ShellBoards,
-  carcass: Carcass,
-  drivers: DriverLayout | null,
-  openings: readonly FaceOpenings[],
-): Cuts {
-  const ofDrivers = drivers === null ? [] : driverOpenings(drivers);
-  const all = [{ face: carcass.baffle.face as BoxFace, openings: ofDrivers }, ...openings];
-  const faces = [...new Set(all.map(({ face }) => face))];
-  const cuts = faces.map((face) =>
+function cutAll(shell: ShellBoards, all: readonly FaceOpenings[]): Cuts {
+  const groups = [...new Set(all.map(({ face }) => face))];
+  const cuts = groups.map((face) =>
     cutOpenings(
-      boardsBehind(shell, face),
-      all.filter((group) => group.face === face).flatMap((group) => group.openings),
+      typeof face === 'object' ? [face] : boardsBehind(shell, face),
+      all.filter((group) => group.face === face).flatMap(({ openings }) => openings),
     ),
   );
   return {
@@ -60,7 +58,36 @@ function cutAll(
   };
 }
 
-type FaceOpenings = { readonly face: BoxFace; readonly openings: readonly Opening[] };
+type Mounted = Pick<BoxPlan, 'carcass' | 'mount' | 'divider' | 'drivers'>;
+
+function driverCuts({ carcass, mount, divider, drivers }: Mounted): FaceOpenings[] {
+  const openings = drivers === null ? [] : driverOpenings(drivers);
+  const face = divider === null || mount === carcass ? carcass.baffle.face : divider.board;
+  return [{ face, openings }];
+}
+
+/** Nothing lies on the wood inside. */
+const NO_FINISH = finishSchema.parse({});
+
+/** Drivers in the baffle or in the divider, and the box that they see. */
+function mountOf(
+  design: BoxDesign,
+  carcass: Carcass,
+  divider: DividerLayout | null,
+  slots: readonly LaidPort[],
+): { readonly mount: Carcass; readonly drivers: DriverLayout | null } {
+  const chamber = design.divider?.magnets ?? 'far';
+  const section = divider?.section ?? null;
+  if (section === null || design.divider?.drivers !== 'divider') {
+    return { mount: carcass, drivers: layOutDrivers(design, carcass, { slots, divider, chamber }) };
+  }
+  const mount = mountInDivider(carcass, section, chamber);
+  const inside: BoxDesign = { ...design, finish: NO_FINISH };
+  return { mount, drivers: layOutDrivers(inside, mount, { slots: [], divider: null, chamber }) };
+}
+
+/** Through all boards of a face, or through one board inside. */
+type FaceOpenings = { readonly face: BoxFace | Board; readonly openings: readonly Opening[] };
 
 function terminalOpenings(terminal: PlacedTerminal | null): FaceOpenings[] {
   if (terminal === null) return [];
@@ -84,28 +111,39 @@ export function planBox(design: BoxDesign): BoxPlan | Refusal {
   if (isRefusal(carcass)) return carcass;
   const slots = layOutSlots(design, carcass);
   if (isRefusal(slots)) return slots;
-  const drivers = layOutDrivers(design, carcass, slots.slots);
-  const stretches = braceKeepOuts(design, carcass, slots);
-  const braces = layOutBraces(design, carcass, drivers, { frame: slots.frame, stretches });
+  const divider = layOutDivider(design, carcass);
+  if (isRefusal(divider)) return divider;
+  const { mount, drivers } = mountOf(design, carcass, divider, slots.slots);
+  const braces = layOutBraces(design, carcass, drivers, {
+    frames: framesOf(divider, slots.frame),
+    stretches: braceKeepOuts(design, carcass, slots),
+    standing: divider === null || divider.stretch === null ? [] : [divider.stretch],
+  });
   if (isRefusal(braces)) return braces;
-  const ports = layOutPorts(design, carcass, slots, { drivers, braces });
+  const ports = layOutPorts(design, carcass, slots, {
+    drivers: mount === carcass ? drivers : null,
+    braces,
+  });
   if (isRefusal(ports)) return ports;
-  const blocks = layOutCornerBlocks(design, carcass, braces, ports);
+  const blocks = layOutCornerBlocks(design, carcass, braces, { ports, divider });
   if (isRefusal(blocks)) return blocks;
   const terminal = layOutTerminal(design, carcass, braces);
   if (isRefusal(terminal)) return terminal;
   const shell = shellBoards(design, carcass, slots.mouths);
   const feather = refuseFeather(shell);
   if (feather !== null) return feather;
-  const cuts = cutAll(shell, carcass, drivers, [
+  const cuts = cutAll(shell, [
+    ...driverCuts({ carcass, mount, divider, drivers }),
     ...terminalOpenings(terminal),
     ...portOpenings(design, ports),
   ]);
-  const volumes = boxVolumes({ design, carcass, shell, drivers, braces, blocks, ports, cuts });
+  const volumes = boxVolumes({ design, carcass, divider, shell, drivers, braces, blocks, ports, cuts });
   return (
     refuseNoNet(volumes) ?? {
       design,
       carcass,
+      divider,
+      mount,
       shell,
       drivers,
       braces,

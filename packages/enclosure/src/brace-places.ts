@@ -14,6 +14,8 @@ export type BraceRoom = {
   readonly innerWidthMm: number;
   readonly thicknessMm: number;
   readonly keepOuts: readonly KeepOut[];
+  /** What stands across the box already: a divider beside the braces. */
+  readonly standing: readonly KeepOut[];
 };
 
 const isFree = (zMm: number, fromMm: number, toMm: number, keepOuts: readonly KeepOut[]) =>
@@ -57,15 +59,28 @@ export function clearPlacesMm(count: number, room: BraceRoom): number[] | null {
   return places;
 }
 
-/** Clear widths between sides and braces, from −z to +z. */
-export function baysMm(placesMm: readonly number[], { innerWidthMm, thicknessMm }: BraceRoom): number[] {
+/** Clear stretches between sides, braces and what stands there already, from −z to +z. */
+export function baysOf(
+  placesMm: readonly number[],
+  { innerWidthMm, thicknessMm, standing }: BraceRoom,
+): KeepOut[] {
   const half = thicknessMm / 2;
-  const walls = [-innerWidthMm / 2 - half, ...placesMm, innerWidthMm / 2 + half];
-  return walls.slice(1).map((zMm, index) => zMm - half - ((walls[index] ?? 0) + half));
+  const braces = placesMm.map((zMm) => ({ fromMm: zMm - half, toMm: zMm + half }));
+  const edge = innerWidthMm / 2;
+  const wood = [...braces, ...standing].sort((a, b) => a.fromMm - b.fromMm);
+  return [...wood, { fromMm: edge, toMm: edge }].map(({ fromMm }, index) => ({
+    fromMm: wood[index - 1]?.toMm ?? -edge,
+    toMm: fromMm,
+  }));
+}
+
+/** Their widths. */
+export function baysMm(placesMm: readonly number[], room: BraceRoom): number[] {
+  return baysOf(placesMm, room).map(({ fromMm, toMm }) => toMm - fromMm);
 }
 
 /** The room seen in a mirror: so that a box and its mirror image get mirrored braces. */
 export function mirrored(room: BraceRoom): BraceRoom {
-  const keepOuts = room.keepOuts.map(({ fromMm, toMm }) => ({ fromMm: -toMm, toMm: -fromMm }));
-  return { ...room, keepOuts };
+  const turned = ({ fromMm, toMm }: KeepOut) => ({ fromMm: -toMm, toMm: -fromMm });
+  return { ...room, keepOuts: room.keepOuts.map(turned), standing: room.standing.map(turned) };
 }

@@ -6,9 +6,11 @@ import type { PanelHole } from '@gusset/contracts/panel';
 import { type Refusal, refuse } from '@gusset/units';
 import { type Board, boardUpright, girthMm, offBoard } from './board.ts';
 import {
+  BAY_MIN_MM,
   BRACE_TO_DRIVER_MM,
   type BraceRoom,
   baysMm,
+  baysOf,
   clearPlacesMm,
   idealPlacesMm,
   mirrored,
@@ -37,8 +39,9 @@ export type BraceLayout = {
   readonly wantedFraction: number | null;
   /** Wood kept of each frame as built; 1 without braces. */
   readonly solidFraction: number;
-  /** Round one frame. */
+  /** Round the frames at one place. */
   readonly girthMm: number;
+  readonly bays: readonly Stretch[];
   readonly baysMm: readonly number[];
   /** Set where a suggestion was asked for and no arrangement reaches the target. */
   readonly outOfRoomHz: number | null;
@@ -70,7 +73,21 @@ function lowestWallModeHz(carcass: Carcass, bays: readonly number[]): number {
   );
 }
 
-function braceRoom(carcass: Carcass, drivers: DriverLayout | null, stretches: readonly Stretch[]): BraceRoom {
+/** What braces make room for: narrow ports, and a divider that stands beside them; and the outlines that they have. */
+export type BraceSurroundings = {
+  readonly frames: readonly FrameOutline[];
+  readonly stretches: readonly Stretch[];
+  readonly standing: readonly Stretch[];
+};
+
+/** One of two where a divider crosses the side view. */
+type FrameOutline = { readonly part: 'near' | 'far' | null; readonly outline: readonly PointMm[] };
+
+function braceRoom(
+  carcass: Carcass,
+  drivers: DriverLayout | null,
+  { stretches, standing }: BraceSurroundings,
+): BraceRoom {
   const { thicknessMm } = carcass.braceStock;
   const keepOuts = (drivers?.seats ?? []).map(({ position }) => {
     const reachMm = driverReachMm(drivers) + BRACE_TO_DRIVER_MM + thicknessMm / 2;
@@ -80,7 +97,16 @@ function braceRoom(carcass: Carcass, drivers: DriverLayout | null, stretches: re
     fromMm: fromMm - thicknessMm / 2,
     toMm: toMm + thicknessMm / 2,
   }));
-  return { innerWidthMm: carcass.innerWidthMm, thicknessMm, keepOuts: [...keepOuts, ...ofPorts] };
+  const beside = standing.map(({ fromMm, toMm }) => ({
+    fromMm: fromMm - thicknessMm / 2 - BAY_MIN_MM,
+    toMm: toMm + thicknessMm / 2 + BAY_MIN_MM,
+  }));
+  return {
+    innerWidthMm: carcass.innerWidthMm,
+    thicknessMm,
+    keepOuts: [...keepOuts, ...ofPorts, ...beside],
+    standing,
+  };
 }
 
 /** Half of what a driver takes across the box behind the baffle. */
@@ -150,7 +176,7 @@ function typedPlaces(zMm: readonly number[], room: BraceRoom): Places | Refusal 
 
 function braceFrame(
   carcass: Carcass,
-  outline: readonly PointMm[],
+  { part, outline }: FrameOutline,
   windows: readonly BraceWindow[],
   zMm: number,
   index: number,
@@ -158,8 +184,8 @@ function braceFrame(
   const { thicknessMm } = carcass.braceStock;
   const board = boardUpright(
     {
-      id: `brace-${index + 1}`,
-      name: `Brace ${index + 1}`,
+      id: `brace-${index + 1}${part === null ? '' : `-${part}`}`,
+      name: `Brace ${index + 1}${part === null ? '' : ` ${part}`}`,
       role: 'brace',
       face: null,
       stock: carcass.braceStock,
@@ -192,21 +218,29 @@ export function layOutBraces(
   design: BoxDesign,
   carcass: Carcass,
   drivers: DriverLayout | null,
-  { frame, stretches }: { readonly frame: readonly PointMm[]; readonly stretches: readonly Stretch[] },
+  surroundings: BraceSurroundings,
 ): BraceLayout | Refusal {
-  const room = braceRoom(carcass, drivers, stretches);
+  const room = braceRoom(carcass, drivers, surroundings);
   const found = places(design, carcass, room);
   if ('refusal' in found) return found;
   const { placesMm, outOfRoomHz } = found;
   const wantedFraction = solidFractionOf(design.bracing);
-  const windows = wantedFraction === null || placesMm.length === 0 ? [] : braceWindows(frame, wantedFraction);
-  const cutMm2 = windows.reduce((sum, window) => sum + windowAreaMm2(window), 0);
+  const hasWindows = wantedFraction !== null && placesMm.length > 0;
+  const outlines = surroundings.frames.map((frame) => ({
+    ...frame,
+    windows: hasWindows ? braceWindows(frame.outline, wantedFraction) : [],
+  }));
+  const sum = (parts: readonly number[]) => parts.reduce((total, part) => total + part, 0);
+  const cutMm2 = sum(outlines.flatMap(({ windows }) => windows.map(windowAreaMm2)));
   return {
     placesMm,
-    frames: placesMm.map((zMm, index) => braceFrame(carcass, frame, windows, zMm, index)),
+    frames: placesMm.flatMap((zMm, index) =>
+      outlines.map((frame) => braceFrame(carcass, frame, frame.windows, zMm, index)),
+    ),
     wantedFraction,
-    solidFraction: 1 - cutMm2 / polygonAreaMm2(frame),
-    girthMm: girthMm(frame),
+    solidFraction: 1 - cutMm2 / sum(outlines.map(({ outline }) => polygonAreaMm2(outline))),
+    girthMm: sum(outlines.map(({ outline }) => girthMm(outline))),
+    bays: baysOf(placesMm, room),
     baysMm: baysMm(placesMm, room),
     outOfRoomHz,
   };

@@ -3,6 +3,8 @@ import type { BoxDesign, BoxFinding, BoxResult, PlacedDriver } from '@gusset/con
 import { isRefusal, type Refusal } from '@gusset/units';
 import { boxMass, massFindings } from './box-mass.ts';
 import { type BoxPlan, planBox } from './box-plan.ts';
+import { boxChambers } from './chambers.ts';
+import { dividerFindings } from './divider-checks.ts';
 import { baffleFindings } from './driver-checks.ts';
 import { placedDriver } from './driver-layout.ts';
 import { driverDepth, magnetRoomFindings, sideVentFindings, wallMeetings } from './driver-room.ts';
@@ -18,21 +20,21 @@ const CUTOUT_AIR_PERCENT = 0.5;
 /** Off the target by more than this is worth a word: a third of what an alignment forgives. */
 const TARGET_PERCENT = 1;
 
-function placedDrivers({ carcass, drivers }: BoxPlan): PlacedDriver[] {
+function placedDrivers({ mount, drivers }: BoxPlan): PlacedDriver[] {
   if (drivers === null) return [];
   return drivers.seats.map((seat) => {
-    const { depthAtMagnetEdgeMm, neededDepthMm } = driverDepth(carcass, drivers, seat);
+    const { depthAtMagnetEdgeMm, neededDepthMm } = driverDepth(mount, drivers, seat);
     return placedDriver(drivers, seat, { depthAtMagnetEdgeMm, neededDepthMm });
   });
 }
 
-function driverFindings({ carcass, drivers, design }: BoxPlan): BoxFinding[] {
+function driverFindings({ mount, drivers, design }: BoxPlan): BoxFinding[] {
   if (drivers === null) return [];
   return [
-    ...wallMeetings(carcass, drivers),
-    ...magnetRoomFindings(carcass, drivers),
-    ...sideVentFindings(carcass, drivers),
-    ...baffleFindings(carcass, drivers, design.grilleStandOffMm),
+    ...wallMeetings(mount, drivers),
+    ...magnetRoomFindings(mount, drivers),
+    ...sideVentFindings(mount, drivers),
+    ...baffleFindings(mount, drivers, design.grilleStandOffMm),
   ];
 }
 
@@ -68,6 +70,7 @@ export function buildBox(design: BoxDesign): BoxResult | Refusal {
   const boards = markedBoards(plan);
   const mass = boxMass(plan, boards);
   const modes = panelModes(plan, boards);
+  const chambers = boxChambers(plan);
   return {
     sizes: boxSizes(plan),
     volumes: plan.volumes,
@@ -75,6 +78,7 @@ export function buildBox(design: BoxDesign): BoxResult | Refusal {
     bodies: boards.map(toBody),
     cornerBlocks: plan.blocks.map(({ bodies: _, ...block }) => block),
     drivers: placedDrivers(plan),
+    ...(chambers === null ? {} : { chambers }),
     ...(plan.ports.length === 0 ? {} : { ports: plan.ports.map(({ placed }) => placed) }),
     braces: { zMm: [...plan.braces.placesMm], solidFraction: plan.braces.solidFraction },
     modes,
@@ -90,6 +94,7 @@ export function buildBox(design: BoxDesign): BoxResult | Refusal {
       ...braceFindings(plan, boards),
       ...terminalFindings(plan),
       ...portFindings(plan, boards),
+      ...dividerFindings(plan),
       ...bevelFindings(boards),
       ...volumeFindings(plan),
       ...massFindings(plan, mass),

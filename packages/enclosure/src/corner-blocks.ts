@@ -3,11 +3,13 @@ import type { BoxDesign, CornerBlock, WallFace } from '@gusset/contracts/enclosu
 import { type Refusal, refuse } from '@gusset/units';
 import type { BraceLayout } from './bracing.ts';
 import type { Carcass } from './carcass.ts';
-import { moved } from './plane.ts';
-import type { LaidPort } from './port-types.ts';
+import type { DividerLayout } from './divider.ts';
+import { distanceAlong, moved } from './plane.ts';
+import type { LaidPort, Stretch } from './port-types.ts';
 import { ringAt } from './ring.ts';
+import { innerInsetMm } from './slot-channel.ts';
 import { inSpace, type Weighted } from './vector.ts';
-import { cornerAngleRad, insetLengthMm } from './wall-ring.ts';
+import { cornerAngleRad, insetLengthMm, insetMeet } from './wall-ring.ts';
 
 export type PlacedBlock = CornerBlock & { readonly bodies: readonly Weighted[] };
 
@@ -21,38 +23,68 @@ function acrossBlock(carcass: Carcass, braces: BraceLayout, legMm: number, index
   const sectionMm2 = (legMm ** 2 * Math.sin(angleRad)) / 2;
   const corner = ringAt(carcass.free, index);
   const centre = moved(moved(corner, after.along, legMm / 3), before.along, -legMm / 3);
-  const bays = braces.baysMm;
-  const starts = bays.map((_, bay) => (braces.placesMm[bay - 1] ?? 0) + carcass.braceStock.thicknessMm / 2);
-  const bodies = bays.map((bayMm, bay) => ({
-    amount: sectionMm2 * bayMm,
-    at: inSpace(centre, (bay === 0 ? -carcass.innerWidthMm / 2 : (starts[bay] ?? 0)) + bayMm / 2),
+  const bodies = braces.bays.map(({ fromMm, toMm }) => ({
+    amount: sectionMm2 * (toMm - fromMm),
+    at: inSpace(centre, (fromMm + toMm) / 2),
   }));
-  const lengthMm = bays.reduce((sum, bayMm) => sum + bayMm, 0);
+  const lengthMm = braces.baysMm.reduce((sum, bayMm) => sum + bayMm, 0);
   return finished(carcass, {
     between: [before.face, after.face],
     legMm,
     angleRad,
     lengthMm,
-    pieces: bays.length,
+    pieces: bodies.length,
     bodies,
   });
 }
 
-/** Along a wall's seam with a side, one leg short at both ends so that the strips of a corner do not meet. */
-function sideBlock(carcass: Carcass, legMm: number, index: number, side: 'left' | 'right'): PlacedBlock {
+/** Stretches of a wall's clear inside: one, or one on both sides of a divider that ends on it. */
+function stretchesOf(carcass: Carcass, divider: DividerLayout | null, index: number): Stretch[] {
   const wall = ringAt(carcass.walls, index);
-  const lengthMm = insetLengthMm(carcass.walls, carcass.free, index) - 2 * legMm;
-  const middle = moved(ringAt(carcass.free, index), wall.along, legMm + lengthMm / 2);
+  const lengthMm = insetLengthMm(carcass.walls, carcass.free, index);
+  const section = divider?.section ?? null;
+  if (section === null || !section.ends.includes(index)) return [{ fromMm: 0, toMm: lengthMm }];
+  const start = ringAt(carcass.free, index);
+  const at = (depthMm: number) =>
+    distanceAlong(
+      start,
+      insetMeet(section.parallel, depthMm, wall, innerInsetMm(carcass, index)),
+      wall.along,
+    );
+  const [a, b] = [at(section.nearMm), at(section.farMm)];
+  return [
+    { fromMm: 0, toMm: Math.min(a, b) },
+    { fromMm: Math.max(a, b), toMm: lengthMm },
+  ];
+}
+
+/** Along a wall's seam with a side, one leg short at both ends so that the strips of a corner do not meet. */
+function sideBlock(
+  carcass: Carcass,
+  stretches: readonly Stretch[],
+  legMm: number,
+  index: number,
+  side: 'left' | 'right',
+): PlacedBlock {
+  const wall = ringAt(carcass.walls, index);
   const sign = side === 'left' ? 1 : -1;
-  const centre = moved(middle, wall.out, -legMm / 3);
-  const at = inSpace(centre, sign * (carcass.innerWidthMm / 2 - legMm / 3));
+  const sectionMm2 = legMm ** 2 / 2;
+  const lengths = stretches.map(({ fromMm, toMm }) => toMm - fromMm - 2 * legMm);
+  const bodies = stretches.map(({ fromMm, toMm }) => {
+    const middle = moved(ringAt(carcass.free, index), wall.along, (fromMm + toMm) / 2);
+    const centre = moved(middle, wall.out, -legMm / 3);
+    return {
+      amount: sectionMm2 * (toMm - fromMm - 2 * legMm),
+      at: inSpace(centre, sign * (carcass.innerWidthMm / 2 - legMm / 3)),
+    };
+  });
   return finished(carcass, {
     between: [wall.face, side],
     legMm,
     angleRad: Math.PI / 2,
-    lengthMm,
-    pieces: 1,
-    bodies: [{ amount: (legMm ** 2 / 2) * lengthMm, at }],
+    lengthMm: lengths.reduce((sum, lengthMm) => sum + lengthMm, 0),
+    pieces: bodies.length,
+    bodies,
   });
 }
 
@@ -75,12 +107,14 @@ export function layOutCornerBlocks(
   { cornerBlocks }: BoxDesign,
   carcass: Carcass,
   braces: BraceLayout,
-  ports: readonly LaidPort[],
+  { ports, divider }: { readonly ports: readonly LaidPort[]; readonly divider: DividerLayout | null },
 ): readonly PlacedBlock[] | Refusal {
   if (cornerBlocks === null) return [];
   const { legMm, seams } = cornerBlocks;
   const shortestMm = Math.min(
-    ...carcass.walls.map((_, index) => insetLengthMm(carcass.walls, carcass.free, index)),
+    ...carcass.walls.flatMap((_, index) =>
+      stretchesOf(carcass, divider, index).map(({ fromMm, toMm }) => toMm - fromMm),
+    ),
   );
   const refusal =
     refuseLeg(legMm, shortestMm, 'along the shortest wall') ??
@@ -102,7 +136,9 @@ export function layOutCornerBlocks(
       ? []
       : carcass.walls.flatMap(({ face }, index) =>
           (['left', 'right'] as const).flatMap((side) =>
-            isOpen(face, side) ? [sideBlock(carcass, legMm, index, side)] : [],
+            isOpen(face, side)
+              ? [sideBlock(carcass, stretchesOf(carcass, divider, index), legMm, index, side)]
+              : [],
           ),
         );
   return [...across, ...sides];

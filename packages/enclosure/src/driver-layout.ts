@@ -11,6 +11,7 @@ import type {
 } from '@gusset/contracts/enclosure';
 import type { PointMm } from '@gusset/contracts/geometry';
 import { baffleBuildMm, type Carcass } from './carcass.ts';
+import { airOf, type ChamberPlace, type DividerLayout } from './divider.ts';
 import { distanceAlong, moved } from './plane.ts';
 import type { LaidPort } from './port-types.ts';
 import { ringAt } from './ring.ts';
@@ -105,7 +106,11 @@ export function evenRowZMm(count: number, faceDiaMm: number, innerWidthMm: numbe
 }
 
 /** Clear baffle behind which nothing of a slot lies: up the face, and across. */
-function baffleRoom(carcass: Carcass, { foot, up }: FaceAxis, slots: readonly LaidPort[]) {
+function baffleRoom(
+  carcass: Carcass,
+  { foot, up }: FaceAxis,
+  { slots, divider, chamber }: DriverSurroundings,
+) {
   const { baffleIndex, walls, baffle } = carcass;
   const own = slots.filter(({ placed }) => placed.face === baffle.face);
   const end = (corner: number, neighbour: number) => {
@@ -124,19 +129,52 @@ function baffleRoom(carcass: Carcass, { foot, up }: FaceAxis, slots: readonly La
       .filter(({ sideMouth }) => sideMouth?.side === side)
       .reduce((sum, { sideMouth }) => sum + (sideMouth?.widthMm ?? 0) + carcass.sideStock.thicknessMm, 0);
   const half = carcass.innerWidthMm / 2;
-  const [rightMm, leftMm] = [taken('right') - half, half - taken('left')];
+  const across = divider === null ? null : airOf(divider, chamber).across;
+  const rightMm = Math.max(taken('right') - half, across?.fromMm ?? -half);
+  const leftMm = Math.min(half - taken('left'), across?.toMm ?? half);
+  const ends = [end(baffleIndex, baffleIndex - 1), end(baffleIndex + 1, baffleIndex + 1)];
+  const [from, to] = besideDivider(carcass, { foot, up }, { divider, chamber }, ends);
   return {
-    upMm: (end(baffleIndex, baffleIndex - 1) + end(baffleIndex + 1, baffleIndex + 1)) / 2,
+    upMm: (from + to) / 2,
     widthMm: leftMm - rightMm,
     middleZMm: (leftMm + rightMm) / 2,
   };
+}
+
+/** What drivers without a place of their own keep off. `chamber`: the one behind them, where a divider ends on the
+ * baffle. */
+export type DriverSurroundings = {
+  readonly slots: readonly LaidPort[];
+  readonly divider: DividerLayout | null;
+  readonly chamber: ChamberPlace;
+};
+
+/** Ends of the clear baffle, up the face, in one of the chambers that a divider makes behind it. */
+function besideDivider(
+  carcass: Carcass,
+  { foot, up }: Pick<FaceAxis, 'foot' | 'up'>,
+  { divider, chamber }: Pick<DriverSurroundings, 'divider' | 'chamber'>,
+  ends: readonly number[],
+): readonly [number, number] {
+  const { baffle, baffleIndex } = carcass;
+  const section = divider?.section ?? null;
+  const isCut = section?.ends.includes(baffleIndex) ?? false;
+  if (section === null || !isCut) return [ringAt(ends, 0), ringAt(ends, 1)];
+  const depthMm = chamber === 'near' ? section.nearMm : section.farMm;
+  const meet = insetMeet(baffle, baffleBuildMm(carcass).inMm, section.parallel, depthMm);
+  const endAt = (at: number) => {
+    const point = ringAt(carcass.free, baffleIndex + at);
+    const isNear = -distanceAlong(section.parallel.from, point, section.parallel.out) < section.nearMm;
+    return isNear === (chamber === 'near') ? ringAt(ends, at) : distanceAlong(foot, meet, up);
+  };
+  return [endAt(0), endAt(1)];
 }
 
 /** Null for a box without drivers. */
 export function layOutDrivers(
   design: BoxDesign,
   carcass: Carcass,
-  slots: readonly LaidPort[],
+  surroundings: DriverSurroundings,
 ): DriverLayout | null {
   const { drivers } = design;
   if (drivers === null) return null;
@@ -144,7 +182,7 @@ export function layOutDrivers(
   const axis = upTheFace(carcass.baffle);
   const { outMm } = baffleBuildMm(carcass);
   const out = { x: carcass.baffle.out.x, y: carcass.baffle.out.y, z: 0 };
-  const { upMm, widthMm, middleZMm } = baffleRoom(carcass, axis, slots);
+  const { upMm, widthMm, middleZMm } = baffleRoom(carcass, axis, surroundings);
   const positions =
     drivers.positions ??
     evenRowZMm(drivers.count, holes.faceDiaMm, widthMm).map((zMm) => ({ zMm: middleZMm + zMm, upMm }));

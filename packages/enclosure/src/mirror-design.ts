@@ -45,6 +45,10 @@ function mirrorPorts({ ports }: BoxDesign): BoxDesign['ports'] {
   });
 }
 
+function mirrorDivider({ divider }: BoxDesign): BoxDesign['divider'] {
+  return divider === null ? null : { ...divider, parallelTo: otherSide(divider.parallelTo) };
+}
+
 /** Mirrors a design across the centre line; twice gives the design back. Volumes and masses don't change. */
 export function mirrorDesign(design: BoxDesign): BoxDesign {
   return {
@@ -53,6 +57,7 @@ export function mirrorDesign(design: BoxDesign): BoxDesign {
     bracing: mirrorBracing(design),
     terminalCup: mirrorTerminal(design),
     ports: mirrorPorts(design),
+    divider: mirrorDivider(design),
     finish: { ...design.finish, leftMm: design.finish.rightMm, rightMm: design.finish.leftMm },
   };
 }

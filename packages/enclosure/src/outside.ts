@@ -86,9 +86,9 @@ export function boxFaces({ carcass }: BoxPlan): BoxResult['faces'] {
 
 /** Openings take the area of their largest circle on that face: the recess, or the cut-out where there is none. */
 export function finishAreas(plan: BoxPlan): BoxResult['finishAreas'] {
-  const { carcass, drivers, terminal, ports } = plan;
+  const { carcass, mount, drivers, terminal, ports } = plan;
   const driverMm2 = (face: BoxFace) => {
-    if (drivers === null || face !== carcass.baffle.face) return 0;
+    if (drivers === null || mount !== carcass || face !== carcass.baffle.face) return 0;
     const diaMm = drivers.holes.recessDiaMm ?? drivers.holes.cutoutDiaMm;
     return (drivers.seats.length * Math.PI * diaMm ** 2) / 4;
   };

@@ -44,16 +44,18 @@ function marked(
   };
 }
 
-/** Walls round the side view from the bottom, sides, doublers outside and inside, ports, braces from right to left. */
+/** Walls round the side view from the bottom, sides, doublers outside and inside, ports, divider, braces from
+ * right to left. */
 export function markedBoards(plan: BoxPlan): readonly MarkedBoard[] {
-  const { shell, braces, ports, cuts } = plan;
+  const { shell, braces, ports, divider, cuts } = plan;
   const cutsOf = ({ id }: Board) => ({
     holes: cuts.holes.get(id) ?? [],
     removed: cuts.removed.get(id) ?? [],
   });
   const shellBoards = [...shell.walls, ...shell.sides, ...shell.outsideDoublers, ...shell.insideDoublers];
+  const dividers = divider === null ? [] : [divider.board];
   return [
-    ...[...shellBoards, ...ports.flatMap(({ boards }) => boards)].map((board) => ({
+    ...[...shellBoards, ...ports.flatMap(({ boards }) => boards), ...dividers].map((board) => ({
       board,
       cut: cutsOf(board),
     })),

@@ -162,7 +162,7 @@ function slotsOverlapMm(a: LaidPort, b: LaidPort): number {
 
 /** Everything that is wrong with the ports. */
 export function portFindings(
-  { carcass, ports, drivers, braces }: PortedBox,
+  { carcass, mount, ports, drivers, braces }: PortedBox,
   boards: readonly MarkedBoard[],
 ): BoxFinding[] {
   const frames = boards
@@ -171,7 +171,7 @@ export function portFindings(
   const own = ports.flatMap((port) => [
     ...lengthFindings(port),
     ...wallFindings(carcass, port),
-    ...driverFindings(carcass, port, drivers),
+    ...driverFindings(mount, port, drivers),
     ...(braces.placesMm.length === 0 ? [] : braceFindings(carcass, port, frames)),
   ]);
   const pairs = ports.flatMap((a, index) =>
@@ -187,6 +187,7 @@ export function portFindings(
 
 type PortedBox = {
   readonly carcass: Carcass;
+  readonly mount: Carcass;
   readonly ports: readonly LaidPort[];
   readonly drivers: DriverLayout | null;
   readonly braces: { readonly placesMm: readonly number[] };

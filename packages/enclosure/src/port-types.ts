@@ -38,6 +38,8 @@ export type LaidPort = {
   readonly askedMm: number;
   readonly roomMm: number;
   readonly boards: readonly Board[];
+  /** Of what it takes, the mouth in doublers inside: no chamber's air. */
+  readonly inDoublersLitres: number;
   readonly mouth: Mouth | null;
   readonly sideMouth: SideMouth | null;
   readonly channel: Channel | null;

@@ -38,7 +38,7 @@ function braceScrews({ carcass, braces }: BoxPlan): number {
     (sum, _, index) => sum + screwsAlong(insetLengthMm(carcass.walls, carcass.free, index)),
     0,
   );
-  return perBrace * braces.frames.length;
+  return perBrace * braces.placesMm.length;
 }
 
 /** Every edge of a port's panels that is glued to something. */
@@ -48,6 +48,10 @@ function gluedEdgesMm({ outline, edges }: Board): number {
     const to = ringAt(outline, index + 1);
     return joint === 'free' ? sum : sum + Math.hypot(to.xMm - from.xMm, to.yMm - from.yMm);
   }, 0);
+}
+
+function dividerSeam({ divider }: BoxPlan): { readonly dividerSeamMm?: number } {
+  return divider === null ? {} : { dividerSeamMm: gluedEdgesMm(divider.board) };
 }
 
 function portSeam({ ports }: BoxPlan): { readonly portSeamMm?: number } {
@@ -67,8 +71,9 @@ export function boxJoints(plan: BoxPlan): BoxResult['joints'] {
   return {
     seams,
     shellSeamMm: seams.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
-    braceSeamMm: braces.girthMm * braces.frames.length,
+    braceSeamMm: braces.girthMm * braces.placesMm.length,
     ...portSeam(plan),
+    ...dividerSeam(plan),
     laminatedM2: glued.reduce((sum, face) => sum + polygonAreaMm2(face), 0) / MM2_PER_M2,
     screws: seams.reduce((sum, { screws }) => sum + screws, 0) + braceScrews(plan),
   };

@@ -141,6 +141,7 @@ function laidSideSlot(it: SideChannel): LaidPort {
     askedMm: slot.lengthMm,
     roomMm: it.roomMm,
     boards: [board],
+    inDoublersLitres: (mouthMm2(it, woodMm, innermostMm) * slot.heightMm) / LITRE_MM3,
     mouth: null,
     sideMouth: { faceIndex, side, widthMm: slot.heightMm },
     channel: null,

@@ -236,6 +236,7 @@ function laidSlot(
     askedMm: slot.lengthMm,
     roomMm: channel.roomMm,
     boards,
+    inDoublersLitres: (mouthAreaMm2(channel, woodMm, innermostMm) * widthMm) / LITRE_MM3,
     mouth: {
       faceIndex,
       alongIndex,

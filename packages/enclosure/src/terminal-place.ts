@@ -57,14 +57,8 @@ function onSide(cup: TerminalCup, carcass: Carcass, side: 'left' | 'right'): Pla
 }
 
 /** Middle of the bay whose middle lies nearest the centre line; of two, the one on the left. */
-function middleBayMm(carcass: Carcass, braces: BraceLayout): number {
-  const { thicknessMm } = carcass.braceStock;
-  let fromMm = -carcass.innerWidthMm / 2;
-  const middles = braces.baysMm.map((bayMm) => {
-    const middleMm = fromMm + bayMm / 2;
-    fromMm += bayMm + thicknessMm;
-    return middleMm;
-  });
+function middleBayMm(braces: BraceLayout): number {
+  const middles = braces.bays.map(({ fromMm, toMm }) => (fromMm + toMm) / 2);
   return middles.toSorted((a, b) => Math.abs(a) - Math.abs(b) || b - a)[0] ?? 0;
 }
 
@@ -77,7 +71,7 @@ function onWall(cup: TerminalCup, carcass: Carcass, braces: BraceLayout, index: 
   const lowMm = Math.min(...ends);
   const highMm = Math.max(...ends);
   const at = cup.at ?? {
-    acrossMm: middleBayMm(carcass, braces),
+    acrossMm: middleBayMm(braces),
     upMm: lowMm + LOW_SHARE * (highMm - lowMm),
   };
   const outMm = index === carcass.baffleIndex ? baffleBuildMm(carcass).outMm : 0;

@@ -277,6 +277,7 @@ function laidTubes(port: TubePort, number: number, carcass: Carcass, tubes: read
     askedMm: port.lengthMm,
     roomMm: depthMm - CLEAR_MIN_MM,
     boards: [],
+    inDoublersLitres: 0,
     mouth: null,
     sideMouth: null,
     channel: null,

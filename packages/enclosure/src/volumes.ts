@@ -5,6 +5,7 @@ import type { Board } from './board.ts';
 import type { BraceLayout } from './bracing.ts';
 import type { Carcass } from './carcass.ts';
 import type { PlacedBlock } from './corner-blocks.ts';
+import type { DividerLayout } from './divider.ts';
 import type { DriverLayout } from './driver-layout.ts';
 import { type Cuts, outlineAreaMm2 } from './openings.ts';
 import { polygonAreaMm2 } from './plane.ts';
@@ -18,6 +19,7 @@ export const MM3_PER_LITRE = 1e6;
 type Bodies = {
   readonly design: BoxDesign;
   readonly carcass: Carcass;
+  readonly divider: DividerLayout | null;
   readonly shell: ShellBoards;
   readonly drivers: DriverLayout | null;
   readonly braces: BraceLayout;
@@ -47,7 +49,7 @@ function braceDeduction({ braces }: Bodies): Deduction[] {
       ({ board, removed }) => board.blankMm3 - removed.reduce((sum, { amount }) => sum + amount, 0),
     ),
   );
-  return computed('brace', braces.frames.length, litres);
+  return computed('brace', braces.placesMm.length, litres);
 }
 
 /** Channel and panels of each port, in the order of the design. */
@@ -59,6 +61,10 @@ function portDeductions({ ports }: Bodies): Deduction[] {
     litres: placed.displacedLitres,
     source: 'computed',
   }));
+}
+
+function dividerDeduction({ divider }: Bodies): Deduction[] {
+  return divider === null ? [] : computed('divider', 1, blanks([divider.board]));
 }
 
 function terminalDeduction({ design }: Bodies): Deduction[] {
@@ -94,6 +100,7 @@ export function boxVolumes(bodies: Bodies): BoxVolumes {
     ...portDeductions(bodies),
     ...computed('inside-doubler', shell.insideDoublers.length, blanks(shell.insideDoublers)),
     ...braceDeduction(bodies),
+    ...dividerDeduction(bodies),
     ...computed(
       'corner-block',
       blocks.length,

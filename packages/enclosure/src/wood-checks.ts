@@ -1,7 +1,9 @@
 // Braces, terminal, panel resonance and saw angles.
-import type { BoxFinding, PanelMode } from '@gusset/contracts/enclosure';
+import type { BoxFinding, PanelMode, Vector } from '@gusset/contracts/enclosure';
 import type { BoxPlan } from './box-plan.ts';
 import { driverReachMm, targetModeHz, wallPlate } from './bracing.ts';
+import { driversChamber } from './chambers.ts';
+import { chamberAt } from './divider.ts';
 import { SAW_TILT_RAD } from './limits.ts';
 import type { MarkedBoard } from './panel-list.ts';
 import { firstModeHz, type Plate, thicknessForModeMm, widestSpanMm } from './panel-mode.ts';
@@ -82,7 +84,16 @@ export function modeFindings(modes: readonly PanelMode[]): BoxFinding[] {
   );
 }
 
+/** Whether a brace stands in the chamber that the drivers are not in. */
+function standsElsewhere(plan: BoxPlan, centreMm: Vector): boolean {
+  const { divider } = plan;
+  const chamber = driversChamber(plan);
+  if (divider === null || divider.section === null || chamber === null) return false;
+  return chamberAt(divider, centreMm) !== chamber;
+}
+
 function braceInDrivers(plan: BoxPlan, { board, mark }: MarkedBoard, zMm: number): BoxFinding[] {
+  if (standsElsewhere(plan, board.blankCentreMm)) return [];
   const half = plan.carcass.braceStock.thicknessMm / 2;
   const reachMm = driverReachMm(plan.drivers);
   return (plan.drivers?.seats ?? []).flatMap(({ number, position }): BoxFinding[] => {
@@ -107,8 +118,8 @@ function braceInTerminal(
 export function braceFindings(plan: BoxPlan, boards: readonly MarkedBoard[]): BoxFinding[] {
   const { braces, design } = plan;
   const frames = boards.filter(({ board }) => board.role === 'brace');
-  const meetings = frames.flatMap((marked, index) => {
-    const zMm = braces.placesMm[index] ?? 0;
+  const meetings = frames.flatMap((marked) => {
+    const zMm = marked.board.blankCentreMm.z;
     return [...braceInDrivers(plan, marked, zMm), ...braceInTerminal(plan, marked, zMm)];
   });
   const { wantedFraction, solidFraction, outOfRoomHz } = braces;
@@ -126,8 +137,9 @@ export function braceFindings(plan: BoxPlan, boards: readonly MarkedBoard[]): Bo
 const FRACTION_HAIR = 1e-9; // rounding of a share of the frame
 
 /** A terminal cup on the baffle against the drivers beside it. */
-export function terminalFindings({ terminal, drivers, carcass }: BoxPlan): BoxFinding[] {
-  if (terminal === null || drivers === null || terminal.cup.face !== carcass.baffle.face) return [];
+export function terminalFindings({ terminal, drivers, carcass, mount }: BoxPlan): BoxFinding[] {
+  if (terminal === null || drivers === null || mount !== carcass) return [];
+  if (terminal.cup.face !== carcass.baffle.face) return [];
   const cupMm = terminalRadiusMm(terminal.cup);
   return drivers.seats.flatMap(({ number, faceMm }): BoxFinding[] => {
     const up = reach(faceMm, terminal.centreMm, { x: drivers.axis.up.x, y: drivers.axis.up.y, z: 0 });

@@ -154,6 +154,19 @@ export const terminalCupSchema = z.strictObject({
 });
 export type TerminalCup = Readonly<z.infer<typeof terminalCupSchema>>;
 
+/** A wall inside, square to the side view or to the width, that makes two chambers: `near` lies between it and the face
+ * that it stands parallel to, `far` behind it. */
+export const dividerSchema = z.strictObject({
+  parallelTo: boxFaceSchema,
+  /** Clear air between that face's innermost wood and the divider. */
+  clearMm: typedLengthMmSchema,
+  /** Where the drivers sit. Those in a divider are cut into its side away from `magnets`. */
+  drivers: z.enum(['baffle', 'divider']).default('baffle'),
+  /** Chamber behind the cones. */
+  magnets: z.enum(['near', 'far']).default('far'),
+});
+export type Divider = Readonly<z.infer<typeof dividerSchema>>;
+
 export const boxDesignSchema = z.strictObject({
   shape: boxShapeSchema,
   stock: z.strictObject({
@@ -184,6 +197,8 @@ export const boxDesignSchema = z.strictObject({
   /** Designs were kept with `port: null` before boxes had any. */
   port: z.null().optional(),
   ports: z.array(boxPortSchema).max(6).default([]),
+  /** Null = one chamber. */
+  divider: dividerSchema.nullable().default(null),
   /** Anything else that stands in the air: an amplifier, a crossover. */
   fittedParts: z
     .array(z.strictObject({ label: z.string().min(1).max(60), litres, massKg }))

@@ -96,6 +96,18 @@ export const boxFindingSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('brace-meets-driver'), ...panelRef, driver: driverNumber, byMm: mm }),
   z.strictObject({ code: z.literal('brace-meets-terminal'), ...panelRef, byMm: mm }),
   z.strictObject({ code: z.literal('terminal-meets-driver'), driver: driverNumber, byMm: mm }),
+  /** Frame or magnet of a driver on the baffle lies in the divider. */
+  z.strictObject({ code: z.literal('driver-meets-divider'), driver: driverNumber, byMm: mm }),
+  /** Room between a magnet and the divider behind it. */
+  z.strictObject({
+    code: z.literal('divider-close'),
+    driver: driverNumber,
+    roomMm: mm,
+    neededMm: mm,
+    byMm: mm,
+  }),
+  z.strictObject({ code: z.literal('port-meets-divider'), port: portNumber, byMm: mm }),
+  z.strictObject({ code: z.literal('terminal-meets-divider'), byMm: mm }),
   /** It finds no room, however often it may turn: it is drawn as long as there is room for. */
   z.strictObject({ code: z.literal('port-too-long'), port: portNumber, lengthMm: mm, roomMm: mm, byMm: mm }),
   /** Between the longest straight channel and the shortest bent one: it is built as one of them. */

@@ -26,7 +26,7 @@ export type Placement = Readonly<z.infer<typeof placementSchema>>;
 export const panelBodySchema = z.strictObject({
   panelId: z.string(),
   mark: z.string(),
-  role: z.enum(['wall', 'baffle', 'side', 'doubler', 'brace', 'port']),
+  role: z.enum(['wall', 'baffle', 'side', 'doubler', 'brace', 'port', 'divider']),
   face: boxFaceSchema.nullable(),
   placement: placementSchema,
   thicknessMm: z.number(),
@@ -50,6 +50,7 @@ export const deductionSchema = z.strictObject({
     'driver',
     'port',
     'brace',
+    'divider',
     'corner-block',
     'inside-doubler',
     'terminal-cup',
@@ -65,6 +66,16 @@ export const deductionSchema = z.strictObject({
   source: z.enum(['maker', 'typed', 'computed', 'missing']),
 });
 export type Deduction = Readonly<z.infer<typeof deductionSchema>>;
+
+const chamberSchema = z.strictObject({
+  place: z.enum(['near', 'far']),
+  /** Between walls, inside doublers and divider, before anything else stands in it. */
+  airLitres: z.number(),
+  /** What stands in it; parts without a place stand in the far one, sealant goes by air. */
+  deductions: z.array(deductionSchema),
+  netLitres: z.number(),
+});
+export type Chamber = Readonly<z.infer<typeof chamberSchema>>;
 
 const volumesSchema = z.strictObject({
   /** Carcass and outside doublers as one body. = shell + gross + mouths of slots. */
@@ -201,6 +212,8 @@ export const boxResultSchema = z.strictObject({
   bodies: z.array(panelBodySchema),
   cornerBlocks: z.array(cornerBlockSchema),
   drivers: z.array(placedDriverSchema),
+  /** Near, then far; left out where the box has one chamber. Their nets add up to the box's. */
+  chambers: z.array(chamberSchema).optional(),
   /** Left out where there are none. */
   ports: z.array(placedPortSchema).optional(),
   braces: z.strictObject({
@@ -220,6 +233,8 @@ export const boxResultSchema = z.strictObject({
     braceSeamMm: z.number(),
     /** Seams of the panels that make ports; left out where there are none. */
     portSeamMm: z.number().optional(),
+    /** The divider's seams, glued and sealed; left out where there is none. */
+    dividerSeamMm: z.number().optional(),
     /** Faces glued together in doublers, each layer once. */
     laminatedM2: z.number(),
     screws: z.int(),

@@ -21,6 +21,7 @@ import type { SheetFigures } from '@gusset/contracts/records';
 import type { SoundResult } from '@gusset/contracts/sound';
 import type { SurveyResult } from '@gusset/contracts/survey';
 import type { Missing } from '../sheet-definition.ts';
+import { portsOf } from './box-ports.ts';
 
 export type BoxUpstream = {
   readonly survey?: Pick<SurveyResult, 'cavity'> | null;
@@ -88,7 +89,8 @@ export function boxDesignOf(
           ? null
           : { legMm: input.cornerBlocks.leg.mm, seams: input.cornerBlocks.seams },
       terminalCup: terminalOf(input),
-      ports: [],
+      ports: portsOf(input, sound, shape.widthMm - 2 * stockOf(carcass).thicknessMm),
+      divider: null,
       fittedParts: [],
       sealantLitres: SEALANT_LITRES,
       lining: input.lining,

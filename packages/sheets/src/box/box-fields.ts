@@ -30,11 +30,23 @@ const BEGINNINGS: readonly (readonly [string, string])[] = [
   ['drivers.', 'drivers'],
   ['bracing', 'bracing'],
   ['terminalCup.at', 'terminalCup.at'],
+  ['ports', 'outside.depth'],
 ];
+
+/** Ports come from sheet 03; here it is the box that can make room for them. */
+const PORT_FIGURES: Readonly<Record<string, string>> = {
+  widthMm: 'outside.width',
+  acrossMm: 'outside.width',
+  heightMm: 'outside.height',
+};
+
+const portField = (path: string) =>
+  path.startsWith('ports[') ? PORT_FIGURES[path.slice(path.lastIndexOf('.') + 1)] : undefined;
 
 export function atBoxField(refusal: RefusalDetail): RefusalDetail {
   const field =
     EXACT[refusal.field] ??
+    portField(refusal.field) ??
     BEGINNINGS.find(([beginning]) => refusal.field.startsWith(beginning))?.[1] ??
     refusal.field;
   return { ...refusal, field };

@@ -1,3 +1,4 @@
+import { EMPTY_PORT, type SoundPort } from '@gusset/contracts/sound';
 import { describe, expect, it } from 'vitest';
 import { changedFigures } from '../sheet-definition.ts';
 import {
@@ -48,6 +49,44 @@ describe('the volumes of the box sheet', () => {
     const thick = { ...MDF, figures: { ...MDF.figures, measuredThicknessMm: 18.6 } };
     const { netLitres } = boxResult({}, { ...BOX_FACTS, carcass: thick }).box.volumes;
     expect(netLitres).toBeLessThan(boxResult().box.volumes.netLitres);
+  });
+});
+
+describe('ports of sheet 03', () => {
+  const vented = (port: Partial<SoundPort>) => ({
+    ...BOX_UPSTREAM,
+    sound: soundResult({
+      enclosure: 'vented',
+      port: { ...EMPTY_PORT, tuning: { value: 34, typed: '34' }, ...port },
+    }),
+  });
+
+  it('take a pipe’s outside off, as long as its tuning asks for', () => {
+    const upstream = vented({ diameter: length(76) });
+    const { box } = boxResult({}, BOX_FACTS, upstream);
+    const lengthMm = upstream.sound.ports[0]?.lengthMm ?? Number.NaN;
+    const port = box.volumes.deductions.find(({ code }) => code === 'port');
+    expect(port?.litres).toBeCloseTo((Math.PI * 42 ** 2 * (lengthMm - 18)) / 1e6, 9);
+    expect(box.volumes.netLitres).toBeCloseTo(53.000544 - (port?.litres ?? 0), 9);
+  });
+
+  it('lay a slot on the floor behind the baffle', () => {
+    const { box } = boxResult(
+      {},
+      BOX_FACTS,
+      vented({ shape: 'slot', width: length(200), height: length(30) }),
+    );
+    expect(box.ports?.[0]).toMatchObject({ kind: 'slot', face: 'front', openAreaCm2: 60 });
+    expect(box.panels.map(({ id }) => id)).toContain('port-1-cheek-left');
+  });
+
+  it('say at the width that a slot is wider than the box', () => {
+    const outcome = boxOutcome(
+      {},
+      BOX_FACTS,
+      vented({ shape: 'slot', width: length(700), height: length(20) }),
+    );
+    expect(outcome).toMatchObject({ state: 'refused', refusals: [{ field: 'outside.width', got: 700 }] });
   });
 });
 

@@ -178,6 +178,14 @@ export function findingWords(finding: BoxFinding, length: LengthWords): string {
       return `Brace ${finding.mark} meets the terminal cup by ${length(finding.byMm)}.`;
     case 'terminal-meets-driver':
       return `The terminal cup meets driver ${finding.driver} by ${length(finding.byMm)}.`;
+    case 'driver-meets-divider':
+      return `Driver ${finding.driver} meets the divider by ${length(finding.byMm)}.`;
+    case 'divider-close':
+      return `Between driver ${finding.driver} and the divider there are ${length(finding.roomMm)}; ${length(finding.neededMm)} are wanted.`;
+    case 'port-meets-divider':
+      return `Port ${finding.port} meets the divider by ${length(finding.byMm)}.`;
+    case 'terminal-meets-divider':
+      return `The terminal cup meets the divider by ${length(finding.byMm)}.`;
     case 'port-too-long':
       return `Port ${finding.port} is ${length(finding.byMm)} too long: there is room for ${length(finding.roomMm)}.`;
     case 'port-length-off':
@@ -224,6 +232,7 @@ const DEDUCTIONS: Readonly<Record<Deduction['code'], string>> = {
   driver: 'Driver',
   port: 'Port',
   brace: 'Braces',
+  divider: 'Divider',
   'corner-block': 'Corner blocks',
   'inside-doubler': 'Doubler inside',
   'terminal-cup': 'Terminal cup',
