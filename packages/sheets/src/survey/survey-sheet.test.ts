@@ -194,6 +194,24 @@ describe('surveySheet', () => {
     expect(resultOf(space, 'folded').cavity.obstructions.map(({ id }) => id)).toEqual(['back']);
   });
 
+  it('says the same of a part however the database orders its entries', () => {
+    const [jack] = extras.obstructions;
+    if (jack === undefined) throw new Error('no jack');
+    const turnedRound = (part: object): object =>
+      Object.fromEntries(
+        Object.entries(part)
+          .reverse()
+          .map(([key, value]) => [
+            key,
+            typeof value === 'object' && value !== null && !Array.isArray(value) ? turnedRound(value) : value,
+          ]),
+      );
+    const words = (obstructions: SurveyExtras['obstructions']) =>
+      surveySheet.factFigures({ survey: snapshot({ extras: { ...NO_EXTRAS, obstructions } }), newer: null });
+    expect(words([turnedRound(jack) as typeof jack])).toEqual(words([jack])); // same entries, other order
+    expect(words([jack]).find(({ key }) => key === 'obstruction.jack')?.value).toContain('counts for both');
+  });
+
   it('carries soft trim and what stands beyond the opening to the cavity', () => {
     const beyond = {
       lid: { length: at(700), thickness: at(60), openDegrees: 30, plusMinusMm: 20 },

@@ -174,15 +174,32 @@ function partName({ obstructions, keepFree }: SurveyExtras, id: string): string 
   return [...obstructions, ...keepFree].find((part) => part.id === id)?.name ?? id;
 }
 
-/** Everything a person entered for it, so that any change of it shows as a difference. */
+/**
+ * Everything a person entered for it, so that any change of it shows as a difference. In the order of the keys: a stored
+ * issue comes back in an order of the database's own.
+ */
 function outlineWords(part: object): string {
   return Object.entries(part)
-    .filter(([key]) => key !== 'id' && key !== 'name')
+    .filter(([key, value]) => key !== 'id' && key !== 'name' && value !== undefined && value !== null)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([key, value]) =>
-      key === 'corners' && Array.isArray(value) ? cornerWords(value) : `${key} ${valueWords(value)}`,
+      key === 'corners' && Array.isArray(value)
+        ? `corners ${cornerWords(value)}`
+        : `${PART_WORDS[key] ?? key} ${valueWords(value)}`,
     )
     .join(', ');
 }
+
+/** What the entries of a part are called, where the key alone is no word. */
+const PART_WORDS: Readonly<Record<string, string>> = {
+  appliesTo: 'counts for',
+  offAsMeasured: 'only in a state:',
+  moves: 'moves:',
+  openDegrees: 'degrees open',
+  plusMinusMm: '±',
+  swing: 'swings',
+  wallId: 'wall',
+};
 
 function cornerWords(corners: readonly unknown[]): string {
   return corners.map((corner) => valueWords(corner)).join(' / ');
@@ -191,7 +208,11 @@ function cornerWords(corners: readonly unknown[]): string {
 function valueWords(value: unknown): string {
   if (typeof value !== 'object' || value === null) return String(value);
   if ('mm' in value) return `${String(value.mm)} mm`;
-  return Object.values(value).map(valueWords).join(', ');
+  // By key here too; x stays before y.
+  return Object.entries(value)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([, entry]) => valueWords(entry))
+    .join(', ');
 }
 
 export function spaceWords(modelName: string, spaceName: string, formName: string): string {

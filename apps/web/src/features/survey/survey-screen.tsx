@@ -23,10 +23,12 @@ import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
 import { useDisplay } from '../../shared/shell/display-provider.tsx';
 import { PHONE_WIDTH, useMediaQuery } from '../../shared/shell/use-media-query.ts';
 import { figureWords } from '../../shared/survey/reading-words.ts';
+import { ReconciledTable } from '../../shared/survey/reconciled-table.tsx';
 import { SurveyDrawing } from '../../shared/survey/survey-drawing.tsx';
 import { SurveyChoice } from './survey-choice.tsx';
 import { SurveyNotes } from './survey-notes.tsx';
 import styles from './survey-screen.module.css';
+import { useWeighed } from './use-weighed.ts';
 import { WallTable } from './wall-table.tsx';
 
 const FIELD_WORDS: Readonly<Record<keyof SurveyInput, string>> = {
@@ -92,10 +94,22 @@ export function SurveyScreen({ opened, start }: SurveyScreenProps) {
           <>
             <SurveyViews survey={survey} stateId={sheet.input.stateId} deltas={sheet.input.deltas} />
             {result === null ? null : <WallTable result={result} />}
+            <Checks survey={survey} input={sheet.input} />
           </>
         )}
       </SheetFrame>
     </JobSheetPage>
+  );
+}
+
+/** The readings that the checks weigh, before and after; nothing where no check was taken. */
+function Checks({ survey, input }: { readonly survey: SurveySnapshot; readonly input: SurveyInput }) {
+  const weighed = useWeighed(survey, input);
+  if (weighed === null) return null;
+  return (
+    <div className={styles.checks}>
+      <ReconciledTable {...weighed} />
+    </div>
   );
 }
 

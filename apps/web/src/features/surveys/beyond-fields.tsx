@@ -59,8 +59,8 @@ export function BeyondFields({ beyond = NOTHING, onChange, isReadOnly }: BeyondF
               isReadOnly={isReadOnly}
             />
             <NumberField
-              label="Underside from level, degrees"
-              hint="Above 0 where its free end is higher"
+              label="Underside, degrees"
+              hint="From level; above 0 where its free end is higher"
               value={lid.openDegrees}
               min={-90}
               max={180}
