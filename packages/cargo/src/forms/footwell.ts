@@ -271,11 +271,13 @@ function widthsOf(
 
 function anchorsOf(read: Reader, { foot, floorEnd, edge, toeTop }: Places): PlannedAnchor[] {
   const plumb = { xMm: 0, yMm: toeTop.yMm };
+  // Clear of the lean, which is drawn level with the top of the toe board.
+  const topMm = Math.max(edge.yMm, toeTop.yMm);
   return [
     straight('floorDepth', foot, floorEnd),
     straight('toeHeight', foot, plumb),
     { key: 'toeLean', view: 'section', from: plumb, to: toeTop, vertex: foot },
-    straight('dashDepth', toeTop, { xMm: edge.xMm, yMm: toeTop.yMm }),
+    straight('dashDepth', { xMm: toeTop.xMm, yMm: topMm }, { xMm: edge.xMm, yMm: topMm }),
     straight('dashEdgeHeight', { xMm: edge.xMm, yMm: 0 }, edge),
     straight('floorRise', { xMm: floorEnd.xMm, yMm: 0 }, floorEnd),
     straight('openingHeight', floorEnd, edge),

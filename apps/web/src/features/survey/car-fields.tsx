@@ -46,7 +46,7 @@ export function CarFields({ sheet, survey }: CarFieldsProps) {
             isSelected={reconciles}
             onChange={(isOn) => changeNow({ reconciles: isOn ? true : undefined })}
             isDisabled={!mayEdit}
-            detail="Off: they stand on the readings as taken"
+            detail="Their likely ± shrinks; the worst counts each correction too"
           >
             Walls stand on the weighed readings
           </Checkbox>
