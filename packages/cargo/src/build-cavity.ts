@@ -12,12 +12,12 @@ import type {
 import type { PointMm, PolygonMm } from '@gusset/contracts/geometry';
 import { isRefusal, type Refusal, refuse } from '@gusset/units';
 import { correctionsOf } from './check-dimensions.ts';
-import { likelyAcross } from './corner-spread.ts';
+import { likelyAcross, worstAlong } from './corner-spread.ts';
 import { checkFindings, comparisonFindings } from './findings.ts';
 import type { Construction } from './forms/construction.ts';
 import { type OutlineWall, polygonOf } from './outline.ts';
 import { boundsOf } from './plane/polygon.ts';
-import { cross, lengthOf, minus, outwardNormal, plus } from './plane/vector.ts';
+import { cross, lengthOf, minus, outwardNormal, plus, unit } from './plane/vector.ts';
 import type { TakenValue } from './readings.ts';
 import { likelyOf, type Spread, wallShares, worstOf } from './spread.ts';
 import { admittedSurvey } from './survey-door.ts';
@@ -139,12 +139,15 @@ function openingOf(
   if (found === undefined) return null;
   const from = found.start.at;
   const to = found.end.at;
+  const along = unit(minus(to, from));
   return {
     wallIndex,
     from,
     to,
     heightMm: lengthOf(minus(to, from)),
     heightPlusMinusMm: stretchOf(found, spread),
+    fromPlusMinusMm: worstAlong(spread, found.start.id, along),
+    toPlusMinusMm: worstAlong(spread, found.end.id, along),
     widthMm: construction.openingWidthMm,
     widthPlusMinusMm: worstOf(spread.scalars.get('opening-width') ?? []),
   };

@@ -68,6 +68,12 @@ export function worstAtCorner(spread: Spread, cornerId: string): number {
   return ways.reduce((sum, each) => sum + Math.max(...each.map(lengthOf)), 0);
 }
 
+/** Every reading against it in one direction, mm. */
+export function worstAlong(spread: Spread, cornerId: string, along: PointMm): number {
+  const ways = [...(spread.corners.get(cornerId)?.values() ?? [])];
+  return ways.reduce((sum, each) => sum + Math.max(...each.map((way) => Math.abs(dot(way, along)))), 0);
+}
+
 /** How a corner follows each reading: mm for a mm, or for a radian. */
 function slopesOf(
   spread: Spread,

@@ -15,7 +15,9 @@ import { dryFit } from './dryfit/dry-fit.ts';
 import { BEHIND_SEAT } from './forms/behind-seat.ts';
 import { HATCH_ESTATE } from './forms/hatch-estate.ts';
 import { SALOON_BOOT } from './forms/saloon-boot.ts';
+import { looselyHolds } from './plane/overlap.ts';
 import { boundsOf, signedAreaMm2 } from './plane/polygon.ts';
+import { dot, minus, outwardNormal } from './plane/vector.ts';
 import { answered, changed, lengthReading, RECTANGLE, SLANTED, uprightProfile } from './survey-fixture.ts';
 
 const rectangle = (beyond: BeyondOpening = NOTHING_BEYOND, ...others: Parameters<typeof changed>[1][]) =>
@@ -59,7 +61,7 @@ describe('dryFitScene', () => {
     expect(moved.every(({ inwardMm }) => inwardMm === 0)).toBe(true);
   });
 
-  it('moves every wall by its ±, floors excepted, and the ends of the opening by half of its own', () => {
+  it('moves every wall by its ±, floors excepted, and each end of the opening by its own', () => {
     const cavity = rectangle(
       NOTHING_BEYOND,
       lengthReading('seatHeight', 500, 4),
@@ -69,10 +71,11 @@ describe('dryFitScene', () => {
     const { scene, moved } = sceneOf(cavity, 'worst');
     expect(moved).toContainEqual({ wallId: 'roof', inwardMm: roof?.plusMinusMm });
     expect(moved).toContainEqual({ wallId: 'floor', inwardMm: 0 });
-    expect(scene.opening.from.yMm).toBeCloseTo(3, 6);
-    expect(scene.opening.to.yMm).toBeCloseTo(497, 6);
+    // The lip is exact; the seal stands one opening above it.
+    expect(scene.opening.from.yMm).toBeCloseTo(0, 6);
+    expect(scene.opening.to.yMm).toBeCloseTo(494, 6);
     const best = sceneOf(cavity, 'best').scene;
-    expect(best.opening.from.yMm).toBeCloseTo(-3, 6);
+    expect(best.opening.to.yMm).toBeCloseTo(506, 6);
   });
 
   it('brings surfaces nearer by what is wanted, where that is given', () => {
@@ -159,7 +162,10 @@ describe('dryFitScene', () => {
 
   it('refuses an opening that the ± close, and says by how much', () => {
     const cavity = rectangle(NOTHING_BEYOND, lengthReading('opening', 500, 1));
-    const narrow = { ...cavity, opening: { ...cavity.opening, heightMm: 20, heightPlusMinusMm: 24 } };
+    const narrow = {
+      ...cavity,
+      opening: { ...cavity.opening, heightMm: 20, fromPlusMinusMm: 12, toPlusMinusMm: 12 },
+    };
     expect(dryFitScene(narrow, { walls: 'worst' })).toMatchObject({
       refusal: { field: 'opening', allowed: 'more than 24.0 mm high, ± and clearance counted' },
     });
@@ -221,6 +227,63 @@ describe.each(SPACES)('the scene of %s', (_, form, readings) => {
 
 /** Half of what separates the walls of the slanted hatch at its narrowest (the roof), mm. */
 const LEAST_ROOM_MM = 50;
+
+describe('every car within the ± of its readings', () => {
+  const sure = ['floorRise', 'sillLean', 'lidFrame']; // floors stay where they are by definition
+  const plusMinusOf = (it: (typeof SLANTED)[number]) =>
+    sure.includes(it.key) ? 0 : 'valueMm' in it ? 4 : 0.008;
+  const measured = SLANTED.map((it) =>
+    'valueMm' in it ? { ...it, plusMinusMm: plusMinusOf(it) } : { ...it, plusMinusRad: plusMinusOf(it) },
+  );
+  const cavity = answered(buildCavity(HATCH_ESTATE, measured));
+  const worst = sceneOf(cavity, 'worst').scene;
+  const best = sceneOf(cavity, 'best').scene;
+  const share = fc.double({ min: -1, max: 1, noNaN: true });
+  const cars = fc.array(share, { minLength: SLANTED.length, maxLength: SLANTED.length }).map((errors) =>
+    answered(
+      buildCavity(
+        HATCH_ESTATE,
+        SLANTED.map((it, i) =>
+          'valueMm' in it
+            ? { ...it, valueMm: it.valueMm + plusMinusOf(it) * (errors[i] ?? 0), plusMinusMm: 0 }
+            : { ...it, valueRad: it.valueRad + plusMinusOf(it) * (errors[i] ?? 0), plusMinusRad: 0 },
+        ),
+      ),
+    ),
+  );
+  const GRID_MM = 7;
+  const grid = Array.from({ length: 140 * 90 }, (_, i) => ({
+    xMm: -50 + GRID_MM * (i % 140) + 0.3,
+    yMm: -20 + GRID_MM * Math.floor(i / 140) + 0.3,
+  }));
+
+  it('has nothing solid where the worst scene is free', () => {
+    const free = grid.filter((at) => looselyHolds(worst.space, at) && !looselyHolds(worst.outside, at));
+    expect(free.length).toBeGreaterThan(3_000);
+    fc.assert(
+      fc.property(cars, (car) => {
+        const { from, to } = car.opening;
+        const outward = outwardNormal(from, to);
+        const solid = free.filter(
+          (at) => dot(minus(at, from), outward) < 0 && !looselyHolds(car.polygon, at),
+        );
+        expect(solid).toEqual([]);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it('has no room that the best scene has not', () => {
+    const solid = grid.filter((at) => !looselyHolds(best.space, at));
+    expect(solid.length).toBeGreaterThan(1_000);
+    fc.assert(
+      fc.property(cars, (car) => {
+        expect(solid.filter((at) => looselyHolds(car.polygon, at))).toEqual([]);
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
 
 describe('any ±', () => {
   it('gives a proper outline or says why not', () => {

@@ -143,18 +143,21 @@ function frameOf({ opening, walls }: CavityResult, sign: number): OpeningFrame {
   };
 }
 
-/** Ends of the opening: half of the ± of its height from either, and what is wanted all round. */
+/** Ends of the opening: each by its own ± along it, and what is wanted all round. */
 function jambsOf(
   { opening }: CavityResult,
   { from, to, along }: OpeningFrame,
   sign: number,
   clearances: ClearanceSettings | null,
 ): readonly [PointMm, PointMm] | Refusal {
-  const byMm = (sign * opening.heightPlusMinusMm) / 2 + (clearances?.openingMm ?? 0);
-  const leftMm = opening.heightMm - 2 * byMm;
-  if (leftMm >= LEAST_OPENING_MM) return [plus(from, along, byMm), plus(to, along, -byMm)];
+  const wantedMm = clearances?.openingMm ?? 0;
+  // A survey from before the ends had a ± of their own: neither moves farther than the height.
+  const fromMm = sign * (opening.fromPlusMinusMm ?? opening.heightPlusMinusMm) + wantedMm;
+  const toMm = sign * (opening.toPlusMinusMm ?? opening.heightPlusMinusMm) + wantedMm;
+  const leftMm = opening.heightMm - fromMm - toMm;
+  if (leftMm >= LEAST_OPENING_MM) return [plus(from, along, fromMm), plus(to, along, -toMm)];
   return refuse('opening', {
-    allowed: `more than ${(2 * byMm).toFixed(1)} mm high, ± and clearance counted`,
+    allowed: `more than ${(fromMm + toMm).toFixed(1)} mm high, ± and clearance counted`,
     got: opening.heightMm,
     why: `the opening is ${(LEAST_OPENING_MM - leftMm).toFixed(1)} mm too low`,
   });

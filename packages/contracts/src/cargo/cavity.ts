@@ -56,6 +56,9 @@ export const openingSchema = z.strictObject({
   to: pointMmSchema,
   heightMm: z.number().positive(),
   heightPlusMinusMm: z.number().min(0),
+  /** How far either end may lie along the opening from where it is drawn, at worst; left out in older surveys. */
+  fromPlusMinusMm: z.number().min(0).optional(),
+  toPlusMinusMm: z.number().min(0).optional(),
   widthMm: z.number().positive(),
   widthPlusMinusMm: z.number().min(0),
 });

@@ -52,5 +52,6 @@ describe('keyAfter', () => {
     const before: FreeSection = { by: 'points', corners: [corner('p1'), corner('p2'), corner('p3')] };
     expect(keyAfter(before, stations(0, 400), 'p1-x')).toBeNull();
     expect(keyAfter(before, stations(0, 400), 'openingWidth')).toBe('openingWidth');
+    expect(keyAfter(stations(0, 400), before, 'lineTilt')).toBeNull();
   });
 });

@@ -29,6 +29,8 @@ export function readingRefusal(dimension: Dimension, { value, plusMinus }: Readi
   });
 }
 
+/** Beside the offsets: the sill, and where the straightedge lies. */
+const STATION_FORM_KEYS: ReadonlySet<string> = new Set(['sillHeight', 'lineAlong', 'lineUp', 'lineTilt']);
 const STATION_KEY = /^(up|down)-(\d+)$/;
 
 /**
@@ -53,6 +55,6 @@ export function keyAfter(before: FreeSection | null, after: FreeSection | null, 
 
 function isOutlineKey(free: FreeSection | null, key: string): boolean {
   if (free === null) return false;
-  if (free.by === 'stations') return key === 'sillHeight' || STATION_KEY.test(key);
+  if (free.by === 'stations') return STATION_FORM_KEYS.has(key) || STATION_KEY.test(key);
   return free.corners.some(({ id }) => key === `${id}-x` || key === `${id}-y`);
 }

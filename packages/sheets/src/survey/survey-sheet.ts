@@ -26,7 +26,7 @@ import { surveyForm, worthTaking } from './survey-form.ts';
 
 export const surveySheet: SheetDefinition<SurveyInput, SurveyFacts, null, SurveyResult> = {
   kind: 'survey',
-  engineVersion: 1,
+  engineVersion: 2,
   optionalReads: [],
   inputSchema: surveyInputSchema,
   emptyInput: () => ({ surveyId: null, stateId: null, notes: '' }),

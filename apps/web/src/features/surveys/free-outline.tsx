@@ -162,7 +162,8 @@ function StationList({ stations, isReadOnly, onChange }: StationListProps) {
   return (
     <>
       <p className={styles.hint}>
-        The straightedge lies level on the floor from the back wall. Readings stay at their distance.
+        The straightedge lies level on the floor from the back wall, unless Lx, Ly and La say where it begins
+        and how it is tilted. Readings stay at their distance.
       </p>
       {stations.map((station, index) => (
         <div key={`${station.mm}`} className={styles.corner}>
