@@ -2,7 +2,7 @@
 // times differ from machine to machine, the ratio hardly. Run: `node packages/enclosure/bench/box.bench.ts`
 import { boxForNetVolume } from '../src/box-for-net-volume.ts';
 import { buildBox } from '../src/build-box.ts';
-import { BARE_BOX, BARE_WEDGE, HALDEN_TWIN } from '../src/example-designs.ts';
+import { BARE_BOX, BARE_WEDGE, HALDEN_TWIN, TWO_CHAMBERS } from '../src/example-designs.ts';
 
 declare const performance: { now(): number };
 declare const console: { log(line: string): void };
@@ -21,7 +21,7 @@ function medianMs(run: () => unknown): number {
   return times[ROUNDS / 2] ?? Number.NaN;
 }
 
-for (const [name, design] of Object.entries({ BARE_BOX, BARE_WEDGE, HALDEN_TWIN })) {
+for (const [name, design] of Object.entries({ BARE_BOX, BARE_WEDGE, HALDEN_TWIN, TWO_CHAMBERS })) {
   const text = JSON.stringify(buildBox(design));
   const boxMs = medianMs(() => buildBox(design));
   const yardstickMs = medianMs(() => JSON.parse(JSON.stringify(JSON.parse(text))));

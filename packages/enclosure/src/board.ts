@@ -93,7 +93,8 @@ function endEdge(joint: EndJoint | null, { outerMm, innerMm }: PanelEnd, thickne
   const leanMm = Math.abs(outerMm - innerMm);
   const bevelRad = leanMm < SQUARE_MM ? 0 : Math.atan(leanMm / thicknessMm);
   if (joint === null) return { ...free, bevelRad };
-  return { bevelRad, joint: joint === 'mitre' ? 'mitre' : 'butt', runsThrough: joint === 'through' };
+  const kind = joint === 'mitre' ? 'mitre' : joint === 'rabbeted' ? 'rabbet' : 'butt';
+  return { bevelRad, joint: kind, runsThrough: joint === 'through' };
 }
 
 /** How a panel ends at both corners (null = in the air), and whether it runs over the sides. */

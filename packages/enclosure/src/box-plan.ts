@@ -20,7 +20,7 @@ import {
 } from './openings.ts';
 import type { LaidPort } from './port-types.ts';
 import { braceKeepOuts, layOutPorts, layOutSlots } from './ports.ts';
-import { refuseDrivers, refuseShape } from './shape-rules.ts';
+import { refuseDrivers, refuseRabbets, refuseShape } from './shape-rules.ts';
 import { boardsBehind, refuseFeather, type ShellBoards, shellBoards } from './shell-boards.ts';
 import { layOutTerminal, type PlacedTerminal } from './terminal-place.ts';
 import { tubeHoleDiaMm } from './tube-port.ts';
@@ -105,7 +105,8 @@ function portOpenings({ ports: designed }: BoxDesign, ports: readonly LaidPort[]
 
 /** The engine's door and everything behind it that may refuse. */
 export function planBox(design: BoxDesign): BoxPlan | Refusal {
-  const early = refuseFigures(design) ?? refuseShape(design) ?? refuseDrivers(design);
+  const early =
+    refuseFigures(design) ?? refuseShape(design) ?? refuseRabbets(design) ?? refuseDrivers(design);
   if (early !== null) return early;
   const carcass = layOutCarcass(design);
   if (isRefusal(carcass)) return carcass;

@@ -7,8 +7,34 @@ import { cornerAngleRad, type Wall } from './wall-ring.ts';
 /** At the corner where a wall starts: the wall before it runs through, this one does, or both are mitred. */
 export type CornerJoint = 'before' | 'this' | 'mitre';
 
-/** How one end of a panel meets the wall there. */
-export type EndJoint = 'through' | 'covered' | 'mitre';
+/** How one end of a panel meets the wall there; `rabbeted`: covered, and let into the other's rabbet. */
+export type EndJoint = 'through' | 'covered' | 'rabbeted' | 'mitre';
+
+/** Off square by less than this a corner is square: rounding of typed points, far below any saw. */
+const SQUARE_RAD = 1e-6;
+
+type CornerKind = ButtJoints['kinds']['others'];
+
+function kindOf({ kinds }: ButtJoints, a: WallFace, b: WallFace): CornerKind {
+  const pair = (one: WallFace, other: WallFace) => (a === one && b === other) || (a === other && b === one);
+  if (pair('bottom', 'front')) return kinds.bottomFront;
+  if (pair('bottom', 'back')) return kinds.bottomBack;
+  if (pair('top', 'front')) return kinds.topFront;
+  if (pair('top', 'back')) return kinds.topBack;
+  return kinds.others;
+}
+
+/** Whether the corner where wall `index` starts is rabbeted: asked for, and square. */
+export function isRabbeted(walls: readonly Wall[], index: number, joints: ButtJoints): boolean {
+  const isSquare = Math.abs(cornerAngleRad(walls, index) - Math.PI / 2) < SQUARE_RAD;
+  const kind = kindOf(joints, ringAt(walls, index - 1).face, ringAt(walls, index).face);
+  return isSquare && kind === 'rabbet';
+}
+
+/** Depth of a rabbet in a board that runs through. */
+export function rabbetDepthMm(joints: ButtJoints, thicknessMm: number): number {
+  return joints.rabbetDepthMm ?? thicknessMm / 2;
+}
 
 /** The face that runs through at a named pair; null for pairs with a slope. */
 function namedThrough(joints: ButtJoints, a: WallFace, b: WallFace): WallFace | null {
@@ -29,6 +55,7 @@ export function cornerJoint(walls: readonly Wall[], index: number, joints: ButtJ
   if (cornerAngleRad(walls, index) > MITRE_FROM_RAD) return 'mitre';
   const before = ringAt(walls, index - 1).face;
   const here = ringAt(walls, index).face;
+  if (kindOf(joints, before, here) === 'mitre') return 'mitre';
   const through = namedThrough(joints, before, here);
   if (through !== null) return through === here ? 'this' : 'before';
   return here === 'bottom' || here === 'top' ? 'this' : 'before';
@@ -40,10 +67,11 @@ export function endJoints(
   index: number,
   joints: ButtJoints,
 ): { readonly start: EndJoint; readonly end: EndJoint } {
-  const seen = (joint: CornerJoint, mine: CornerJoint): EndJoint =>
-    joint === 'mitre' ? 'mitre' : joint === mine ? 'through' : 'covered';
-  return {
-    start: seen(cornerJoint(walls, index, joints), 'this'),
-    end: seen(cornerJoint(walls, index + 1, joints), 'before'),
+  const seen = (corner: number, mine: CornerJoint): EndJoint => {
+    const joint = cornerJoint(walls, corner, joints);
+    if (joint === 'mitre') return 'mitre';
+    if (joint === mine) return 'through';
+    return isRabbeted(walls, corner, joints) ? 'rabbeted' : 'covered';
   };
+  return { start: seen(index, 'this'), end: seen(index + 1, 'before') };
 }

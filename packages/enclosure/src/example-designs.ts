@@ -101,3 +101,16 @@ export const HALDEN_TWIN = example({
   lining: 'walls',
   targetNetLitres: 60,
 });
+
+/** The bench's measure of a full box: 14 panels, two chambers, braces in both, a slot with cheeks, strips. */
+export const TWO_CHAMBERS = example({
+  shape: { kind: 'rectangular', widthMm: 900, heightMm: 420, depthMm: 560 },
+  stock: { carcass: MDF_18 },
+  baffle: { face: 'front' },
+  joints: { kinds: { topFront: 'rabbet', bottomBack: 'rabbet' } },
+  drivers: { count: 2, body: QUINCE_10, mount: 'flush', fixing: { kind: 'insert', holeDiaMm: 7 } },
+  divider: { parallelTo: 'back', clearMm: 200 },
+  ports: [{ kind: 'slot', face: 'front', along: 'bottom', heightMm: 28, widthMm: 300, lengthMm: 270 }],
+  bracing: { kind: 'count', count: 2 },
+  cornerBlocks: { legMm: 20 },
+});

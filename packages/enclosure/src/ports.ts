@@ -31,8 +31,9 @@ function layOutOneSlot(design: BoxDesign, carcass: Carcass, index: number): Laid
     return refuse(`${field}.face`, { allowed: faces.join(', '), got: port.face, why });
   }
   if (port.along === 'left' || port.along === 'right') {
-    const sidesCovered = design.joints.sides === 'covered';
-    return layOutSideSlot(port, index + 1, { carcass, side: port.along, sidesCovered });
+    const { sides, kinds } = design.joints;
+    const sidesPlain = sides === 'through' && kinds.sides === 'butt';
+    return layOutSideSlot(port, index + 1, { carcass, side: port.along, sidesPlain });
   }
   const alongIndex = faces.indexOf(port.along);
   const count = faces.length;

@@ -147,6 +147,27 @@ export function refuseShape({ shape }: BoxDesign): Refusal | null {
   return refuseRing(shape, walls) ?? refuseStar(shape, walls);
 }
 
+/** Wood that stays under a rabbet. */
+const UNDER_RABBET_MM = 3;
+
+/** A rabbet leaves wood in every panel that may carry one. */
+export function refuseRabbets({ joints, stock }: BoxDesign): Refusal | null {
+  const { rabbetDepthMm, kinds, sides } = joints;
+  if (kinds.sides === 'rabbet' && sides === 'covered') {
+    const why = 'the walls run over the sides, which have no room for a rabbet';
+    return refuse('joints.kinds.sides', { allowed: 'butt, or sides that run through', got: 'rabbet', why });
+  }
+  if (rabbetDepthMm === null || !Object.values(kinds).includes('rabbet')) return null;
+  const thinnestMm = Math.min(stock.carcass.thicknessMm, (stock.baffle ?? stock.carcass).thicknessMm);
+  const mostMm = thinnestMm - UNDER_RABBET_MM;
+  if (rabbetDepthMm >= 1 && rabbetDepthMm <= mostMm) return null;
+  return refuse('joints.rabbetDepthMm', {
+    allowed: `1 to ${rounded(mostMm)} mm`,
+    got: rabbetDepthMm,
+    why: `a board of ${thinnestMm} mm keeps ${rounded(thinnestMm - rabbetDepthMm)} mm under it`,
+  });
+}
+
 function refuseBody({ body }: MountedDrivers): Refusal | null {
   const { overallDiaMm, cutoutDiaMm, boltCircleDiaMm, magnetDiaMm, poleVentDiaMm } = body;
   const between = (field: string, got: number, above: number, below: number, why: string) =>

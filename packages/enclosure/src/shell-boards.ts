@@ -1,5 +1,6 @@
 // Every panel of the bare box: walls, sides and doublers, in the order in which they get their marks.
 import type { BoxDesign, BoxFace, WallFace } from '@gusset/contracts/enclosure';
+import type { PanelEdge } from '@gusset/contracts/panel';
 import { type Refusal, refuse } from '@gusset/units';
 import {
   type Across,
@@ -10,8 +11,9 @@ import {
   type WallCut,
   wallCut,
 } from './board.ts';
+import { type Rabbet, rabbeted, rabbetedSide } from './board-rabbet.ts';
 import { baffleBuildMm, type Carcass } from './carcass.ts';
-import { type EndJoint, endJoints } from './corner-joints.ts';
+import { type EndJoint, endJoints, isRabbeted, rabbetDepthMm } from './corner-joints.ts';
 import { BEVEL_MAX_RAD } from './limits.ts';
 import { besideMouths, boardWithMouths, endAtMouth, type Mouths } from './mouths.ts';
 import type { Mouth } from './port-types.ts';
@@ -30,8 +32,12 @@ const WALL_NAMES: Record<WallFace, string> = {
 };
 
 /** Where a panel's end stops on its neighbour: its outer line, its inner line, or from one to the other. */
-function endStop(carcass: Carcass, neighbour: number, joint: EndJoint): EndStop {
+function endStop(carcass: Carcass, neighbour: number, joint: EndJoint, rabbetMm = 0): EndStop {
   const { thicknessMm } = ringAt(carcass.stocks, neighbour);
+  if (joint === 'rabbeted') {
+    const insetMm = thicknessMm - rabbetMm;
+    return { wall: ringAt(carcass.walls, neighbour), outerInsetMm: insetMm, innerInsetMm: insetMm };
+  }
   return {
     wall: ringAt(carcass.walls, neighbour),
     outerInsetMm: joint === 'covered' ? thicknessMm : 0,
@@ -39,9 +45,50 @@ function endStop(carcass: Carcass, neighbour: number, joint: EndJoint): EndStop 
   };
 }
 
-/** How a board that lies on wall `own` ends at a neighbour: by its joint, or by a mouth there. */
-function ending(carcass: Carcass, mouths: Mouths, own: number, neighbour: number, joint: EndJoint) {
-  return endAtMouth(carcass, mouths, own, neighbour) ?? { stop: endStop(carcass, neighbour, joint), joint };
+type Ending = { readonly stop: EndStop; readonly joint: EndJoint; readonly rabbet: Rabbet | null };
+
+/** How wall `own` ends at a neighbour: by a mouth there, or by its joint, stepped where the other is let into it. */
+function ending(
+  { joints }: BoxDesign,
+  carcass: Carcass,
+  mouths: Mouths,
+  own: number,
+  isStart: boolean,
+): Ending {
+  const neighbour = isStart ? own - 1 : own + 1;
+  const atMouth = endAtMouth(carcass, mouths, own, neighbour);
+  if (atMouth !== null) return { ...atMouth, rabbet: null };
+  const joint = endJoints(carcass.walls, own, joints)[isStart ? 'start' : 'end'];
+  const depthMm = (index: number) => rabbetDepthMm(joints, ringAt(carcass.stocks, index).thicknessMm);
+  const isStepped = joint === 'through' && isRabbeted(carcass.walls, isStart ? own : own + 1, joints);
+  return {
+    stop: endStop(carcass, neighbour, joint, depthMm(neighbour)),
+    joint,
+    rabbet: isStepped
+      ? {
+          atStart: isStart,
+          neighbour: ringAt(carcass.walls, neighbour),
+          widthMm: ringAt(carcass.stocks, neighbour).thicknessMm,
+          depthMm: depthMm(own),
+        }
+      : null,
+  };
+}
+
+/** Where a wall's panel ends across the box: over the sides, between them, or in their rabbets. */
+function halfAcrossMm({ joints }: BoxDesign, carcass: Carcass): number {
+  if (joints.sides === 'covered') return carcass.widthMm / 2;
+  const letInMm = joints.kinds.sides === 'rabbet' ? rabbetDepthMm(joints, carcass.sideStock.thicknessMm) : 0;
+  return carcass.innerWidthMm / 2 + letInMm;
+}
+
+/** A wall's ends in the sides' rabbets say so. */
+function letIntoSides({ joints }: BoxDesign, board: Board): Board {
+  if (joints.kinds.sides !== 'rabbet') return board;
+  const edges = board.edges.map(
+    (edge, index): PanelEdge => (index % 2 === 1 ? { ...edge, joint: 'rabbet' } : edge),
+  );
+  return { ...board, edges };
 }
 
 /** The layer with what the mouths leave of it: stopped short where one takes its whole end, else notched. */
@@ -77,11 +124,11 @@ function wallBoard(design: BoxDesign, carcass: Carcass, mouths: Mouths, index: n
   const wall = ringAt(carcass.walls, index);
   const stock = ringAt(carcass.stocks, index);
   const isBaffle = index === carcass.baffleIndex;
-  const joints = endJoints(carcass.walls, index, design.joints);
-  const start = ending(carcass, mouths, index, index - 1, joints.start);
-  const end = ending(carcass, mouths, index, index + 1, joints.end);
+  const start = ending(design, carcass, mouths, index, true);
+  const end = ending(design, carcass, mouths, index, false);
+  const rabbets = [start.rabbet, end.rabbet].filter((rabbet) => rabbet !== null);
   const runsOverSides = design.joints.sides === 'covered';
-  const half = (runsOverSides ? carcass.widthMm : carcass.innerWidthMm) / 2;
+  const half = halfAcrossMm(design, carcass);
   const name = isBaffle ? 'Baffle' : WALL_NAMES[wall.face];
   return mouthedBoard(carcass, mouths, index, { zMinMm: -half, zMaxMm: half }, (across, stopsAt) => {
     const cut = wallCut(
@@ -96,13 +143,14 @@ function wallBoard(design: BoxDesign, carcass: Carcass, mouths: Mouths, index: n
       across,
       { start: start.joint, end: end.joint, runsOverSides },
     );
-    return { board, wall, cut };
+    return { board: rabbeted(letIntoSides(design, board), wall, rabbets), wall, cut };
   });
 }
 
 function sideBoard(design: BoxDesign, carcass: Carcass, face: 'left' | 'right'): Board {
-  const runsThrough = design.joints.sides === 'through';
-  return boardUpright(
+  const { joints } = design;
+  const runsThrough = joints.sides === 'through';
+  const board = boardUpright(
     {
       id: `side-${face}`,
       name: face === 'left' ? 'Left side' : 'Right side',
@@ -114,6 +162,10 @@ function sideBoard(design: BoxDesign, carcass: Carcass, face: 'left' | 'right'):
     { outerZMm: ((face === 'left' ? 1 : -1) * carcass.widthMm) / 2, looksLeft: face === 'left' },
     runsThrough,
   );
+  if (joints.kinds.sides === 'butt') return board;
+  const widthsMm = carcass.stocks.map(({ thicknessMm }) => thicknessMm);
+  const depthMm = rabbetDepthMm(joints, carcass.sideStock.thicknessMm);
+  return rabbetedSide(board, carcass.inner, widthsMm, depthMm);
 }
 
 /** Layer `layer` counts away from the baffle board, from 0. Outside layers end flush with the neighbours' outer

@@ -35,7 +35,7 @@ function refuseSideSlot(slot: SlotPort, carcass: Carcass, field: string, covered
     return refuse(`${field}.widthMm`, { allowed: 'left open along a side', got: slot.widthMm, why });
   }
   if (covered || carcass.doublers.outside > 0) {
-    const why = covered ? 'the walls run over the sides' : 'the doubler outside lies over it';
+    const why = covered ? 'the walls run over the sides, or into them' : 'the doubler outside lies over it';
     return refuse(`${field}.along`, { allowed: 'a wall across the box', got: slot.along, why });
   }
   if (carcass.isHollow) {
@@ -56,11 +56,11 @@ function refuseSideSlot(slot: SlotPort, carcass: Carcass, field: string, covered
 export function layOutSideSlot(
   slot: SlotPort,
   number: number,
-  place: { readonly carcass: Carcass; readonly side: 'left' | 'right'; readonly sidesCovered: boolean },
+  place: { readonly carcass: Carcass; readonly side: 'left' | 'right'; readonly sidesPlain: boolean },
 ): LaidPort | Refusal {
   const { carcass } = place;
   const field = `ports[${number - 1}]`;
-  const refusal = refuseSideSlot(slot, carcass, field, place.sidesCovered);
+  const refusal = refuseSideSlot(slot, carcass, field, !place.sidesPlain);
   if (refusal !== null) return refusal;
   const faceIndex = carcass.walls.findIndex((wall) => wall.face === slot.face);
   const face = ringAt(carcass.walls, faceIndex);

@@ -19,6 +19,10 @@ export const panelStockSchema = z.strictObject({
 });
 export type PanelStock = Readonly<z.infer<typeof panelStockSchema>>;
 
+/** `rabbet`: the panel that runs through is stepped for the end of the other. Only square corners are; others are
+ * butted, and flat or hollow ones mitred, whatever is chosen. */
+const cornerKindSchema = z.enum(['butt', 'rabbet', 'mitre']).default('butt');
+
 /** Which panel of each pair runs past the other at a butt joint, so that its edge is seen. */
 export const buttJointsSchema = z.strictObject({
   /** `through`: the sides carry the whole side view and cover the walls' ends. `covered`: the walls run over them. */
@@ -27,6 +31,20 @@ export const buttJointsSchema = z.strictObject({
   bottomBack: z.enum(['bottom', 'back']).default('bottom'),
   topFront: z.enum(['top', 'front']).default('top'),
   topBack: z.enum(['top', 'back']).default('top'),
+  /** How each pair is joined; `others` are the pairs with a slope. */
+  kinds: z
+    .strictObject({
+      bottomFront: cornerKindSchema,
+      bottomBack: cornerKindSchema,
+      topFront: cornerKindSchema,
+      topBack: cornerKindSchema,
+      others: cornerKindSchema,
+      /** Sides that run through may be rabbeted all round for the walls' ends. */
+      sides: z.enum(['butt', 'rabbet']).default('butt'),
+    })
+    .prefault({}),
+  /** Into the panel that runs through; null = half of it. */
+  rabbetDepthMm: typedLengthMmSchema.nullable().default(null),
 });
 export type ButtJoints = Readonly<z.infer<typeof buttJointsSchema>>;
 

@@ -21,7 +21,8 @@ export type Placement = Readonly<z.infer<typeof placementSchema>>;
 
 /**
  * A panel as a body. Its `Panel` (same `panelId`) is drawn as seen from outside: u to the right, v up. Corner i of one
- * face lies behind corner i of the other: the body is what straight edges between them enclose, less the panel's holes.
+ * face lies behind corner i of the other: the body is what straight edges between them enclose, less the panel's
+ * holes and rabbets.
  */
 export const panelBodySchema = z.strictObject({
   panelId: z.string(),

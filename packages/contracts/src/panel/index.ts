@@ -12,6 +12,8 @@ export const panelEdgeSchema = z.strictObject({
   joint: z.enum(['free', 'butt', 'rabbet', 'dado', 'mitre']),
   /** True where this panel runs past its neighbour at a butt joint, so its edge is seen. */
   runsThrough: z.boolean(),
+  /** Step cut into the inner face along this edge, for the end of the other panel; left out where there is none. */
+  rabbet: z.strictObject({ widthMm: lengthMm, depthMm: lengthMm }).optional(),
 });
 export type PanelEdge = Readonly<z.infer<typeof panelEdgeSchema>>;
 
