@@ -172,6 +172,8 @@ function stretchOf({ start, end }: OutlineWall, spread: Spread): number {
 
 function slabsOf(construction: Construction, spread: Spread): WidthSlab[] {
   const worst = (id: string) => worstOf(spread.scalars.get(id) ?? []);
+  const likely = (id: string) => likelyOf(spread.scalars.get(id) ?? []);
+  const sides = ['left', 'right', 'bottom', 'top'];
   return construction.slabs.map(({ id, name, polygon, widthMm }) => ({
     id,
     name,
@@ -179,7 +181,9 @@ function slabsOf(construction: Construction, spread: Spread): WidthSlab[] {
     zMinMm: -widthMm / 2,
     zMaxMm: widthMm / 2,
     sidePlusMinusMm: worst(`width:${id}`) / 2,
-    sectionPlusMinusMm: Math.max(...['left', 'right', 'bottom', 'top'].map((side) => worst(`${side}:${id}`))),
+    sectionPlusMinusMm: Math.max(...sides.map((side) => worst(`${side}:${id}`))),
+    sideLikelyMm: likely(`width:${id}`) / 2,
+    sectionLikelyMm: Math.max(...sides.map((side) => likely(`${side}:${id}`))),
   }));
 }
 

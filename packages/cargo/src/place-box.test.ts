@@ -43,6 +43,19 @@ const hingeArm: Obstruction = {
 const withArm = answered(buildCavity(HATCH_ESTATE, RECTANGLE, { obstructions: [hingeArm], keepFree: [] }));
 
 describe('placeBox', () => {
+  it('never puts the likely clearance below the worst, nor above what was measured', () => {
+    const arch = changed(SLANTED, lengthReading('archTo', 795, 4), lengthReading('floorDepth', 800, 3));
+    const cavity = answered(buildCavity(HATCH_ESTATE, arch));
+    const slab = cavity.widthSlabs.find(({ id }) => id === 'between-arches');
+    expect(slab?.sectionLikelyMm).toBeLessThanOrEqual(slab?.sectionPlusMinusMm ?? 0);
+    for (const { likelyMm, worstCaseMm, clearanceMm } of answered(
+      placeBox({ cavity, profile: uprightProfile(300, 200), widthMm: 900, pose: standing(120) }),
+    ).clearances) {
+      expect(likelyMm).toBeGreaterThanOrEqual(worstCaseMm - 1e-9);
+      expect(likelyMm).toBeLessThanOrEqual(clearanceMm + 1e-9);
+    }
+  });
+
   describe('against trim that gives', () => {
     const soft = (crushMm: number, plusMinusMm = 0) =>
       answered(

@@ -78,7 +78,7 @@ export function countsInPlace(obstruction: Obstruction): boolean {
   return obstruction.appliesTo !== 'motion';
 }
 
-/** A width, an obstruction or a zone has one ±: worst and likely are the same. */
+/** An obstruction or a zone has one ±: worst and likely are the same. */
 type Found = {
   readonly surface: SurfaceReference;
   readonly clearanceMm: number;
@@ -163,17 +163,19 @@ export function wallClearance(body: PolygonMm, edge: Segment) {
 function toSides(cavity: CavityResult, body: Prism, wanted: ClearanceSettings): SurfaceClearance[] {
   return cavity.widthSlabs.flatMap((slab) => {
     const { id, name, polygon, zMinMm, zMaxMm, sidePlusMinusMm, sectionPlusMinusMm } = slab;
+    const { sideLikelyMm = sidePlusMinusMm, sectionLikelyMm = sectionPlusMinusMm } = slab;
     const solids = [
       { side: 'left', zMinMm: Number.NEGATIVE_INFINITY, zMaxMm: zMinMm },
       { side: 'right', zMinMm: zMaxMm, zMaxMm: Number.POSITIVE_INFINITY },
     ] as const;
     return solids.map(({ side, ...interval }) => {
-      const uncertainty = { sectionMm: sectionPlusMinusMm, acrossMm: sidePlusMinusMm };
-      const found = prismClearance(body, { polygon, ...interval }, uncertainty);
+      const solid = { polygon, ...interval };
+      const found = prismClearance(body, solid, { sectionMm: sectionPlusMinusMm, acrossMm: sidePlusMinusMm });
+      const likely = prismClearance(body, solid, { sectionMm: sectionLikelyMm, acrossMm: sideLikelyMm });
       return judged({
         surface: { type: 'side', id, name, role: null, side },
         ...found,
-        likelyMm: found.worstCaseMm,
+        likelyMm: likely.worstCaseMm,
         wantedMm: wanted.sidesMm,
       });
     });

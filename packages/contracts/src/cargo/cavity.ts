@@ -46,6 +46,9 @@ export const widthSlabSchema = z.strictObject({
   sidePlusMinusMm: z.number().min(0),
   /** ± of the slab's own outline in the section (height and ends of a wheel arch). */
   sectionPlusMinusMm: z.number().min(0),
+  /** The same two as root of the sum of squares; left out = as at worst. */
+  sideLikelyMm: z.number().min(0).optional(),
+  sectionLikelyMm: z.number().min(0).optional(),
 });
 export type WidthSlab = Readonly<z.infer<typeof widthSlabSchema>>;
 
