@@ -8,6 +8,7 @@
 //      |___floor_____|j0     |      enclose stays one simple outline
 //                    |_______| free ground
 import {
+  type BeyondOpening,
   type CavityResult,
   type CavityWall,
   type ClearanceSettings,
@@ -67,53 +68,79 @@ export function dryFitScene(cavity: CavityResult, options: DryFitSceneOptions): 
   const jambs = jambsOf(cavity, frame, sign, clearances);
   if (isRefusal(jambs)) return jambs;
   const inside = insideOf(joints, cavity.opening.wallIndex, frame, jambs);
-  const outMm = Math.max(0, ...inside.map((at) => dot(minus(at, frame.from), frame.outward)));
-  const offMm = BODYWORK_MM + outMm;
-  const bodyMm = Math.min(MOST_BODY_MM, options.bodyMm ?? acrossOf(cavity.polygon));
-  const { ground } = beyond;
-  const groundYMm =
-    ground === null
-      ? null
-      : Math.min(cavity.opening.from.yMm, cavity.opening.to.yMm) - ground.belowMm + sign * ground.plusMinusMm;
-  const free = freeGround({ ...frame, from: jambs[0], to: jambs[1] }, offMm, bodyMm, groundYMm);
-  if (free === null) {
-    return refuse('beyond.ground', {
-      allowed: 'ground below the lip, its ± counted',
-      got: ground?.belowMm ?? null,
-      why: 'the ground closes the opening',
-    });
-  }
-  const mouth = [plus(jambs[1], frame.outward, offMm), jambs[1]];
-  const outside = [jambs[0], plus(jambs[0], frame.outward, offMm), ...free, ...mouth];
-  const space = properOutline(distinctCorners([...inside, ...outside]));
-  if (space === null) return noRoom('two walls meet across it');
+  const outlines = outlinesOf(inside, jambs, frame, {
+    bodyMm: Math.min(MOST_BODY_MM, options.bodyMm ?? acrossOf(cavity.polygon)),
+    groundYMm: groundLevel(cavity, beyond, sign),
+  });
+  if (isRefusal(outlines)) return outlines;
+  const { space, outside, channel, standsOut } = outlines;
   const zRange = sceneWidth(cavity, sign, clearances);
   if (zRange.minMm >= zRange.maxMm) return noRoom('the sides meet');
-  const channel = [jambs[0], plus(jambs[0], frame.outward, offMm), ...mouth];
   const obstacles = sceneObstacles({ cavity, beyond, frame, channel, zRange, sign, clearances, state });
-  if (obstacles.length > MOST_OBSTACLES) {
-    return refuse('obstacles', {
-      allowed: `at most ${MOST_OBSTACLES}`,
-      got: obstacles.length,
-      why: 'too many prisms stand in it',
-    });
-  }
+  if (obstacles.length > MOST_OBSTACLES) return tooManyObstacles(obstacles.length);
   return {
     scene: {
       space: [...space],
-      outside: [...distinctCorners(outside)],
+      outside: [...outside],
       opening: { from: jambs[0], to: jambs[1] },
       obstacles,
       zRange,
     },
     moved: cavity.walls.map(({ id }, i) => ({ wallId: id, inwardMm: inward[i] ?? 0 })),
-    assumptions: assumptionsOf(cavity, outMm > ON_LINE_MM),
+    assumptions: assumptionsOf(cavity, standsOut),
   };
 }
 
 /** As `dryFitCaseSchema` has it. */
 const MOST_OBSTACLES = 60;
 const SIGN: Readonly<Record<SceneWalls, -1 | 0 | 1>> = { worst: 1, nominal: 0, best: -1 };
+
+type Outlines = {
+  readonly space: PolygonMm;
+  readonly outside: PolygonMm;
+  /** Between opening and free ground. */
+  readonly channel: PolygonMm;
+  /** Part of the space stands out past the opening. */
+  readonly standsOut: boolean;
+};
+
+/** Space and free ground, joined between the jambs. */
+function outlinesOf(
+  inside: PolygonMm,
+  [first, last]: readonly [PointMm, PointMm],
+  frame: OpeningFrame,
+  { bodyMm, groundYMm }: { readonly bodyMm: number; readonly groundYMm: number | null },
+): Outlines | Refusal {
+  const outMm = Math.max(0, ...inside.map((at) => dot(minus(at, frame.from), frame.outward)));
+  const offMm = BODYWORK_MM + outMm;
+  const free = freeGround({ ...frame, from: first, to: last }, offMm, bodyMm, groundYMm);
+  if (free === null) {
+    return refuse('beyond.ground', {
+      allowed: 'ground below the lip, its ± counted',
+      got: groundYMm,
+      why: 'the ground closes the opening',
+    });
+  }
+  const channel = [first, plus(first, frame.outward, offMm), plus(last, frame.outward, offMm), last];
+  const outside = distinctCorners([...channel.slice(0, 2), ...free, ...channel.slice(2)]);
+  const space = properOutline(distinctCorners([...inside, ...outside]));
+  if (space === null) return noRoom('two walls meet across it');
+  return { space, outside, channel, standsOut: outMm > ON_LINE_MM };
+}
+
+/** Where the ground is, mm up; at worst as high as it may be. */
+function groundLevel({ opening }: CavityResult, { ground }: BeyondOpening, sign: number): number | null {
+  if (ground === null) return null;
+  return Math.min(opening.from.yMm, opening.to.yMm) - ground.belowMm + sign * ground.plusMinusMm;
+}
+
+function tooManyObstacles(count: number): Refusal {
+  return refuse('obstacles', {
+    allowed: `at most ${MOST_OBSTACLES}`,
+    got: count,
+    why: 'too many prisms stand in it',
+  });
+}
 
 function noRoom(why: string): Refusal {
   return refuse('walls', { allowed: 'walls that leave room, ± and clearance counted', got: null, why });
