@@ -3,6 +3,7 @@ import type { BoxFinding, BoxMass } from '@gusset/contracts/enclosure';
 import type { BoxPlan } from './box-plan.ts';
 import { freeCentre } from './bracing.ts';
 import type { MarkedBoard } from './panel-list.ts';
+import { roundedOff } from './round-over.ts';
 import { terminalBodyMm } from './terminal-place.ts';
 import { along, inSpace, type Weighted, weightedCentre } from './vector.ts';
 
@@ -29,9 +30,14 @@ function driverWeights({ drivers }: BoxPlan): Weighted[] {
 }
 
 export function boxMass(plan: BoxPlan, boards: readonly MarkedBoard[]): BoxMass {
-  const panels = boards.map(({ weight }) => weight);
+  const { densityKgM3 } = plan.carcass.sideStock;
+  const rounds = roundedOff(plan.design, plan.carcass).map(({ amount, at }) => ({
+    amount: (-amount * densityKgM3) / 1e9,
+    at,
+  }));
+  const panels = [...boards.map(({ weight }) => weight), ...rounds];
   const strips = plan.blocks.flatMap(({ bodies }) =>
-    bodies.map(({ amount, at }) => ({ amount: (amount * plan.carcass.sideStock.densityKgM3) / 1e9, at })),
+    bodies.map(({ amount, at }) => ({ amount: (amount * densityKgM3) / 1e9, at })),
   );
   const parts = partWeights(plan);
   const drivers = driverWeights(plan);

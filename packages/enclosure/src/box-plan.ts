@@ -20,6 +20,7 @@ import {
 } from './openings.ts';
 import type { LaidPort } from './port-types.ts';
 import { braceKeepOuts, layOutPorts, layOutSlots } from './ports.ts';
+import { refuseRoundOver } from './round-over.ts';
 import { refuseDrivers, refuseRabbets, refuseShape } from './shape-rules.ts';
 import { boardsBehind, refuseFeather, type ShellBoards, shellBoards } from './shell-boards.ts';
 import { layOutTerminal, type PlacedTerminal } from './terminal-place.ts';
@@ -110,6 +111,8 @@ export function planBox(design: BoxDesign): BoxPlan | Refusal {
   if (early !== null) return early;
   const carcass = layOutCarcass(design);
   if (isRefusal(carcass)) return carcass;
+  const round = refuseRoundOver(design, carcass);
+  if (round !== null) return round;
   const slots = layOutSlots(design, carcass);
   if (isRefusal(slots)) return slots;
   const divider = layOutDivider(design, carcass);

@@ -10,6 +10,7 @@ import type { DriverLayout } from './driver-layout.ts';
 import { type Cuts, outlineAreaMm2 } from './openings.ts';
 import { polygonAreaMm2 } from './plane.ts';
 import type { LaidPort } from './port-types.ts';
+import { roundedOff } from './round-over.ts';
 import type { ShellBoards } from './shell-boards.ts';
 
 export type BoxVolumes = BoxResult['volumes'];
@@ -124,5 +125,8 @@ export function boxVolumes(bodies: Bodies): BoxVolumes {
     targetNetLitres: target,
     overTargetLitres: target === null ? null : netLitres - target,
     cutoutAirLitres: airLitres,
+    ...(design.roundOver === null
+      ? {}
+      : { roundedOffLitres: litresOf(roundedOff(design, carcass).map(({ amount }) => amount)) }),
   };
 }

@@ -215,6 +215,11 @@ export const boxDesignSchema = z.strictObject({
   /** Designs were kept with `port: null` before boxes had any. */
   port: z.null().optional(),
   ports: z.array(boxPortSchema).max(6).default([]),
+  /** Outer edges rounded after assembly: round both sides, across the box, or all; null = sharp. */
+  roundOver: z
+    .strictObject({ radiusMm: typedLengthMmSchema, edges: z.enum(['sides', 'across', 'all']).default('all') })
+    .nullable()
+    .default(null),
   /** Null = one chamber. */
   divider: dividerSchema.nullable().default(null),
   /** Anything else that stands in the air: an amplifier, a crossover. */

@@ -93,6 +93,8 @@ const volumesSchema = z.strictObject({
   overTargetLitres: z.number().nullable(),
   /** Air in the cut-outs behind the flange: in the net only where the design asks for it. */
   cutoutAirLitres: z.number(),
+  /** Wood that rounding the outer edges takes off; panels and outside are before it. Left out where all are sharp. */
+  roundedOffLitres: z.number().optional(),
 });
 
 const placedDriverSchema = z.strictObject({

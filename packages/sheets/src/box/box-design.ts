@@ -99,6 +99,7 @@ export function boxDesignOf(
           : { legMm: input.cornerBlocks.leg.mm, seams: input.cornerBlocks.seams },
       terminalCup: terminalOf(input),
       ports: portsOf(input, sound, shape.widthMm - 2 * stockOf(carcass).thicknessMm),
+      roundOver: null,
       divider: null,
       fittedParts: [],
       sealantLitres: SEALANT_LITRES,
