@@ -21,7 +21,7 @@ import {
 import type { LaidPort } from './port-types.ts';
 import { braceKeepOuts, layOutPorts, layOutSlots } from './ports.ts';
 import { refuseRoundOver } from './round-over.ts';
-import { refuseDrivers, refuseRabbets, refuseShape } from './shape-rules.ts';
+import { refuseDrivers, refuseRabbets, refuseSetBack, refuseShape } from './shape-rules.ts';
 import { boardsBehind, refuseFeather, type ShellBoards, shellBoards } from './shell-boards.ts';
 import { layOutTerminal, type PlacedTerminal } from './terminal-place.ts';
 import { tubeHoleDiaMm } from './tube-port.ts';
@@ -107,7 +107,11 @@ function portOpenings({ ports: designed }: BoxDesign, ports: readonly LaidPort[]
 /** The engine's door and everything behind it that may refuse. */
 export function planBox(design: BoxDesign): BoxPlan | Refusal {
   const early =
-    refuseFigures(design) ?? refuseShape(design) ?? refuseRabbets(design) ?? refuseDrivers(design);
+    refuseFigures(design) ??
+    refuseShape(design) ??
+    refuseRabbets(design) ??
+    refuseSetBack(design) ??
+    refuseDrivers(design);
   if (early !== null) return early;
   const carcass = layOutCarcass(design);
   if (isRefusal(carcass)) return carcass;

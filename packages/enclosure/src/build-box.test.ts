@@ -170,7 +170,7 @@ describe('doublers', () => {
   it('inside take their own volume from the air', () => {
     const box = built({
       ...BARE_BOX,
-      baffle: { face: 'front', doubler: { at: 'inside', layers: 2 } },
+      baffle: { ...BARE_BOX.baffle, doubler: { at: 'inside', layers: 2 } },
     });
     // 664 × 344 × 36 mm = 8.222976 L
     expect(box.volumes.deductions.find(({ code }) => code === 'inside-doubler')?.litres).toBeCloseTo(
@@ -184,7 +184,7 @@ describe('doublers', () => {
   it('outside add depth and leave the air alone', () => {
     const box = built({
       ...BARE_BOX,
-      baffle: { face: 'front', doubler: { at: 'outside', layers: 1 } },
+      baffle: { ...BARE_BOX.baffle, doubler: { at: 'outside', layers: 1 } },
     });
     expect(box.sizes.wood.depthMm).toBe(438);
     expect(box.volumes.netLitres).toBeCloseTo(87.711744, 9);

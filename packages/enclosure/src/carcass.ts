@@ -3,11 +3,11 @@ import type { BoxDesign, PanelStock } from '@gusset/contracts/enclosure';
 import type { PointMm } from '@gusset/contracts/geometry';
 import { type Refusal, refuse } from '@gusset/units';
 import { CLEAR_MIN_MM } from './limits.ts';
-import { distanceAlong, isHollow } from './plane.ts';
+import { distanceAlong, isHollow, polygonAreaMm2 } from './plane.ts';
 import { ringAt } from './ring.ts';
 import { fieldOfWall } from './shape-rules.ts';
 import { narrowestPair } from './simple-polygon.ts';
-import { insetLengthMm, insetRing, type Wall, wallRing } from './wall-ring.ts';
+import { insetLengthMm, insetMeet, insetRing, type Wall, wallRing } from './wall-ring.ts';
 
 export type Layers = { readonly inside: number; readonly outside: number };
 
@@ -21,6 +21,8 @@ export type Carcass = {
   readonly baffleIndex: number;
   readonly baffle: Wall;
   readonly doublers: Layers;
+  /** Of the baffle, behind its line. */
+  readonly setBackMm: number;
   readonly widthMm: number;
   readonly innerWidthMm: number;
   /** Corners counter-clockwise, corner i where wall i starts. */
@@ -65,6 +67,7 @@ export function layOutCarcass(design: BoxDesign): Carcass | Refusal {
     baffleIndex,
     baffle: baffleWall,
     doublers,
+    setBackMm: baffle.setBackMm,
     widthMm: shape.widthMm,
     innerWidthMm: shape.widthMm - 2 * stock.carcass.thicknessMm,
     outline: walls.map((wall) => wall.from),
@@ -72,8 +75,8 @@ export function layOutCarcass(design: BoxDesign): Carcass | Refusal {
       walls,
       walls.map((_, index) => (index === baffleIndex ? -outsideMm : 0)),
     ),
-    inner: insetRing(walls, insets(stocks, baffleIndex, 0)),
-    free: insetRing(walls, insets(stocks, baffleIndex, insideMm)),
+    inner: insetRing(walls, insets(stocks, baffleIndex, baffle.setBackMm)),
+    free: insetRing(walls, insets(stocks, baffleIndex, baffle.setBackMm + insideMm)),
     isHollow: isHollow(walls.map((wall) => wall.from)),
   };
   return refuseNoAir(design, carcass) ?? refuseNarrow(design, carcass) ?? carcass;
@@ -112,13 +115,17 @@ function refuseShortWall(design: BoxDesign, carcass: Carcass, ring: readonly Poi
   });
 }
 
-/** Both sides of the baffle board, doublers counted: how far the outermost and innermost wood lie from its line. */
-export function baffleBuildMm({ baffleStock, doublers }: Carcass): {
+/** How far the baffle's outermost and innermost wood lie from its line, doublers counted; out is negative where it is
+ * set back. */
+export function baffleBuildMm({ baffleStock, doublers, setBackMm }: Carcass): {
   readonly outMm: number;
   readonly inMm: number;
 } {
   const { thicknessMm } = baffleStock;
-  return { outMm: doublers.outside * thicknessMm, inMm: (1 + doublers.inside) * thicknessMm };
+  return {
+    outMm: doublers.outside * thicknessMm - setBackMm,
+    inMm: (1 + doublers.inside) * thicknessMm + setBackMm,
+  };
 }
 
 /** Whether a point lies square off wall `index`'s inner face, not past its ends. In a box without hollows every wall
@@ -145,4 +152,13 @@ function refuseNarrow(design: BoxDesign, carcass: Carcass): Refusal | null {
     });
   }
   return null;
+}
+
+/** Open air in front of a baffle that is set back: between its neighbours' inner faces and the sides. */
+export function recessMm3({ walls, stocks, baffle, baffleIndex, setBackMm, innerWidthMm }: Carcass): number {
+  const corner = (depthMm: number, neighbour: number) =>
+    insetMeet(baffle, depthMm, ringAt(walls, neighbour), ringAt(stocks, neighbour).thicknessMm);
+  const [before, after] = [baffleIndex - 1, baffleIndex + 1];
+  const section = [corner(0, before), corner(0, after), corner(setBackMm, after), corner(setBackMm, before)];
+  return Math.abs(polygonAreaMm2(section)) * innerWidthMm;
 }

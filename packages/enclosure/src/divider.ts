@@ -230,6 +230,7 @@ export function mountInDivider(
     baffleStock: carcass.sideStock,
     baffleIndex: walls.length - 1,
     doublers: { inside: 0, outside: 0 },
+    setBackMm: 0,
     outline: inner,
     // What shows of the divider on the side that its drivers look to, and all that a flange can lie on.
     wood: insetRing(
@@ -257,8 +258,13 @@ export function framesOf(
   const { parallel, nearMm, farMm } = divider.section;
   const away = { x: -parallel.out.x, y: -parallel.out.y };
   const faceAt = (depthMm: number) => moved(parallel.from, parallel.out, -depthMm);
-  return [
-    { part: 'near', outline: clippedBelow(frame, faceAt(nearMm), away) },
-    { part: 'far', outline: clippedBelow(frame, faceAt(farMm), parallel.out) },
+  const parts = [
+    { part: 'near' as const, outline: clippedBelow(frame, faceAt(nearMm), away) },
+    { part: 'far' as const, outline: clippedBelow(frame, faceAt(farMm), parallel.out) },
   ];
+  // A slot from side to side may leave nothing of a chamber; that it meets the divider is said elsewhere.
+  return parts.filter(({ outline }) => outline.length > 2 && polygonAreaMm2(outline) > LEAST_FRAME_MM2);
 }
+
+/** Less is no brace: a square centimetre. */
+const LEAST_FRAME_MM2 = 100;

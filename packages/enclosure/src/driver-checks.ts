@@ -42,9 +42,13 @@ function sizeFindings(carcass: Carcass, layout: DriverLayout): BoxFinding[] {
   const inOneRow = layout.drivers.positions === null;
   const across = (diaMm: number) => (inOneRow ? rowMm(diaMm) : diaMm);
   const clearUpMm = insetLengthMm(carcass.walls, carcass.free, carcass.baffleIndex);
+  // Set back, a baffle shows only between the panels round it.
+  const isSetBack = carcass.setBackMm > 0;
+  const edgesMm = isSetBack ? lower.coveredMm + upper.coveredMm : 0;
+  const widthMm = isSetBack ? carcass.innerWidthMm : carcass.widthMm;
   const sizes = [
-    { measure: 'flange', direction: 'up', neededMm: flangeMm, haveMm: upper.upMm - lower.upMm },
-    { measure: 'flange', direction: 'across', neededMm: across(flangeMm), haveMm: carcass.widthMm },
+    { measure: 'flange', direction: 'up', neededMm: flangeMm, haveMm: upper.upMm - lower.upMm - edgesMm },
+    { measure: 'flange', direction: 'across', neededMm: across(flangeMm), haveMm: widthMm },
     { measure: 'cut-out', direction: 'up', neededMm: holes.cutoutDiaMm, haveMm: clearUpMm },
     {
       measure: 'cut-out',

@@ -144,7 +144,10 @@ describe('a driver on its baffle', () => {
     };
     const found = finding(built(withDrivers(thin, {}, { mount: 'flush' })), 'recess-thin');
     expect(found).toEqual({ code: 'recess-thin', leftMm: 7, neededMm: 12, byMm: 5 });
-    const doubled: BoxDesign = { ...thin, baffle: { face: 'front', doubler: { at: 'inside', layers: 1 } } };
+    const doubled: BoxDesign = {
+      ...thin,
+      baffle: { ...BARE_BOX.baffle, doubler: { at: 'inside', layers: 1 } },
+    };
     expect(finding(built(withDrivers(doubled, {}, { mount: 'flush' })), 'recess-thin')).toBeUndefined();
   });
 
@@ -190,7 +193,7 @@ describe('holes', () => {
   it('go through every layer, the recess only as deep as it is', () => {
     const design: BoxDesign = {
       ...BARE_BOX,
-      baffle: { face: 'front', doubler: { at: 'outside', layers: 1 } },
+      baffle: { ...BARE_BOX.baffle, doubler: { at: 'outside', layers: 1 } },
     };
     const fixing = { kind: 'insert' as const, holeDiaMm: 6, flangeDiaMm: null };
     const box = built(withDrivers(design, {}, { mount: 'flush', fixing }));

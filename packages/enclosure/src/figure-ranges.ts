@@ -199,7 +199,8 @@ function insideFigures({ baffle, cornerBlocks, fittedParts, sealantLitres }: Box
   ];
 }
 
-function goalFigures({ targetNetLitres: target, lowPassHz, cutoutClearanceMm, grilleStandOffMm }: BoxDesign) {
+function goalFigures(design: BoxDesign) {
+  const { targetNetLitres: target, lowPassHz, cutoutClearanceMm, grilleStandOffMm, baffle } = design;
   const figures: Figure[] = [
     {
       field: 'lowPassHz',
@@ -208,6 +209,7 @@ function goalFigures({ targetNetLitres: target, lowPassHz, cutoutClearanceMm, gr
       unit: 'Hz',
       what: 'low-pass corner',
     },
+    mm('baffle.setBackMm', 'set-back of the baffle', baffle.setBackMm, { min: 0, max: 300 }),
     mm('cutoutClearanceMm', 'cut-out clearance', cutoutClearanceMm, { min: 0, max: 10 }),
   ];
   if (target !== null) {

@@ -88,6 +88,8 @@ export function besideMouths(
   return { zMinMm: zMinMm + taken('right'), zMaxMm: zMaxMm - taken('left') };
 }
 
+const ROUNDING_MM = 1e-6; // of a depth that comes out of a leaning wall
+
 /** The piece of one layer of the face that a mouth takes: between the joint's line and the channel's far side. */
 function gonePiece(
   carcass: Carcass,
@@ -99,7 +101,7 @@ function gonePiece(
   const depths = [cut.outerStart, cut.innerStart].map((point) => -distanceAlong(wall.from, point, wall.out));
   const [outerMm, innerMm] = [ringAt(depths, 0), ringAt(depths, 1)];
   // A doubler outside goes past the end of the other wall: there the notch is open down to its edge.
-  const nearMm = outerMm < 0 ? 0 : ringAt(carcass.stocks, mouth.alongIndex).thicknessMm;
+  const nearMm = outerMm < -ROUNDING_MM ? 0 : ringAt(carcass.stocks, mouth.alongIndex).thicknessMm;
   return [
     insetMeet(wall, outerMm, along, nearMm),
     insetMeet(wall, outerMm, along, mouth.insetMm),

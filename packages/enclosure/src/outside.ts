@@ -21,7 +21,8 @@ function size(polygon: readonly PointMm[], widthMm: number): BoxSize {
 function finishedRing({ carcass, design }: BoxPlan): PointMm[] {
   const { outMm } = baffleBuildMm(carcass);
   const insets = carcass.walls.map(
-    ({ face }, index) => -finishOnMm(design.finish, face) - (index === carcass.baffleIndex ? outMm : 0),
+    ({ face }, index) =>
+      -finishOnMm(design.finish, face) - (index === carcass.baffleIndex ? Math.max(0, outMm) : 0),
   );
   return insetRing(carcass.walls, insets);
 }

@@ -83,7 +83,7 @@ describe('the door refuses', () => {
   });
 
   it('a baffle on a wall that the box lacks', () => {
-    expect(refusal({ ...BARE_BOX, baffle: { face: 'slope-1', doubler: null } })).toMatchObject({
+    expect(refusal({ ...BARE_BOX, baffle: { face: 'slope-1', doubler: null, setBackMm: 0 } })).toMatchObject({
       field: 'baffle.face',
       allowed: 'bottom, front, top, back',
     });
@@ -92,7 +92,7 @@ describe('the door refuses', () => {
   it('doublers that fill the box', () => {
     const design: BoxDesign = {
       ...rectangular(700, 380, 90),
-      baffle: { face: 'front', doubler: { at: 'inside', layers: 3 } },
+      baffle: { ...BARE_BOX.baffle, doubler: { at: 'inside', layers: 3 } },
     };
     // 90 - 4 × 18 - 18 = 0
     expect(refusal(design)).toMatchObject({ field: 'baffle.doubler.layers', got: 3 });

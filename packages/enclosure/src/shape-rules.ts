@@ -1,7 +1,14 @@
 // Second half of the door: figures of a design against each other, before any wall has a thickness.
 import type { BoxDesign, BoxShape, MountedDrivers, WallFace } from '@gusset/contracts/enclosure';
 import { type Refusal, refuse } from '@gusset/units';
-import { CORNER_MIN_RAD, HOLES_PER_PANEL, OUTSIDE_MM, TURN_MIN_RAD } from './limits.ts';
+import {
+  CORNER_MIN_RAD,
+  HOLES_PER_PANEL,
+  MITRE_FROM_RAD,
+  OUTSIDE_MM,
+  SLOT_CORNER_MIN_RAD,
+  TURN_MIN_RAD,
+} from './limits.ts';
 import { polygonExtent } from './plane.ts';
 import { narrowestPair } from './simple-polygon.ts';
 import { cornerAngleRad, type Wall, wallRing } from './wall-ring.ts';
@@ -166,6 +173,30 @@ export function refuseRabbets({ joints, stock }: BoxDesign): Refusal | null {
     got: rabbetDepthMm,
     why: `a board of ${thinnestMm} mm keeps ${rounded(thinnestMm - rabbetDepthMm)} mm under it`,
   });
+}
+
+/** A baffle that is set back needs something that runs on round it. */
+export function refuseSetBack({ baffle, joints, ports, shape }: BoxDesign): Refusal | null {
+  if (baffle.setBackMm === 0) return null;
+  const walls = wallRing(shape);
+  const index = walls.findIndex((wall) => wall.face === baffle.face);
+  const isOpen = [index, index + 1].some((corner) => {
+    const angleRad = cornerAngleRad(walls, corner);
+    return angleRad < SLOT_CORNER_MIN_RAD || angleRad > MITRE_FROM_RAD;
+  });
+  const isSlotted = ports.some(
+    (port) => port.kind === 'slot' && (port.face === baffle.face || port.along === baffle.face),
+  );
+  const reasons = [
+    [baffle.doubler?.at === 'outside', 'a doubler outside lies over its edges'],
+    [joints.sides === 'covered' || joints.kinds.sides === 'rabbet', 'the sides do not run on plain past it'],
+    [isSlotted, 'a slot opens through it, or runs along it'],
+    [isOpen, 'a corner beside it is sharper than 45 or flatter than 135 degrees'],
+  ] as const;
+  const why = reasons.find(([holds]) => holds)?.[1];
+  return why === undefined
+    ? null
+    : refuse('baffle.setBackMm', { allowed: '0: the baffle flush', got: baffle.setBackMm, why });
 }
 
 function refuseBody({ body }: MountedDrivers): Refusal | null {

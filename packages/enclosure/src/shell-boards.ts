@@ -47,6 +47,21 @@ function endStop(carcass: Carcass, neighbour: number, joint: EndJoint, rabbetMm 
 
 type Ending = { readonly stop: EndStop; readonly joint: EndJoint; readonly rabbet: Rabbet | null };
 
+/** A baffle that is set back stands between its neighbours, which run out past it to its line. */
+function besideSetBack(carcass: Carcass, own: number, neighbour: number): Ending | null {
+  if (carcass.setBackMm === 0) return null;
+  const count = carcass.walls.length;
+  const [isBaffle, atBaffle] = [own, neighbour].map(
+    (index) => (index + count) % count === carcass.baffleIndex,
+  );
+  if (isBaffle === true) {
+    return { stop: endStop(carcass, neighbour, 'covered'), joint: 'covered', rabbet: null };
+  }
+  return atBaffle === true
+    ? { stop: endStop(carcass, neighbour, 'through'), joint: 'through', rabbet: null }
+    : null;
+}
+
 /** How wall `own` ends at a neighbour: by a mouth there, or by its joint, stepped where the other is let into it. */
 function ending(
   { joints }: BoxDesign,
@@ -58,6 +73,8 @@ function ending(
   const neighbour = isStart ? own - 1 : own + 1;
   const atMouth = endAtMouth(carcass, mouths, own, neighbour);
   if (atMouth !== null) return { ...atMouth, rabbet: null };
+  const setBack = besideSetBack(carcass, own, neighbour);
+  if (setBack !== null) return setBack;
   const joint = endJoints(carcass.walls, own, joints)[isStart ? 'start' : 'end'];
   const depthMm = (index: number) => rabbetDepthMm(joints, ringAt(carcass.stocks, index).thicknessMm);
   const isStepped = joint === 'through' && isRabbeted(carcass.walls, isStart ? own : own + 1, joints);
@@ -129,11 +146,12 @@ function wallBoard(design: BoxDesign, carcass: Carcass, mouths: Mouths, index: n
   const rabbets = [start.rabbet, end.rabbet].filter((rabbet) => rabbet !== null);
   const runsOverSides = design.joints.sides === 'covered';
   const half = halfAcrossMm(design, carcass);
+  const backMm = isBaffle ? carcass.setBackMm : 0;
   const name = isBaffle ? 'Baffle' : WALL_NAMES[wall.face];
   return mouthedBoard(carcass, mouths, index, { zMinMm: -half, zMaxMm: half }, (across, stopsAt) => {
     const cut = wallCut(
       wall,
-      { outerMm: 0, innerMm: stock.thicknessMm },
+      { outerMm: backMm, innerMm: backMm + stock.thicknessMm },
       stopsAt(index - 1, start.stop),
       stopsAt(index + 1, end.stop),
     );
@@ -173,7 +191,7 @@ function sideBoard(design: BoxDesign, carcass: Carcass, face: 'left' | 'right'):
 function doublerBoard(carcass: Carcass, mouths: Mouths, at: 'inside' | 'outside', layer: number): Board {
   const { baffleIndex, baffleStock: stock } = carcass;
   const outside = at === 'outside';
-  const nearMm = outside ? layer * stock.thicknessMm : (layer + 1) * stock.thicknessMm;
+  const nearMm = outside ? layer * stock.thicknessMm : (layer + 1) * stock.thicknessMm + carcass.setBackMm;
   const depth = outside
     ? { outerMm: -nearMm - stock.thicknessMm, innerMm: -nearMm }
     : { outerMm: nearMm, innerMm: nearMm + stock.thicknessMm };

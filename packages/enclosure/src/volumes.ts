@@ -3,7 +3,7 @@
 import type { BoxDesign, BoxResult, Deduction } from '@gusset/contracts/enclosure';
 import type { Board } from './board.ts';
 import type { BraceLayout } from './bracing.ts';
-import type { Carcass } from './carcass.ts';
+import { type Carcass, recessMm3 } from './carcass.ts';
 import type { PlacedBlock } from './corner-blocks.ts';
 import type { DividerLayout } from './divider.ts';
 import type { DriverLayout } from './driver-layout.ts';
@@ -125,6 +125,7 @@ export function boxVolumes(bodies: Bodies): BoxVolumes {
     targetNetLitres: target,
     overTargetLitres: target === null ? null : netLitres - target,
     cutoutAirLitres: airLitres,
+    ...(carcass.setBackMm === 0 ? {} : { recessLitres: litresOf([recessMm3(carcass)]) }),
     ...(design.roundOver === null
       ? {}
       : { roundedOffLitres: litresOf(roundedOff(design, carcass).map(({ amount }) => amount)) }),

@@ -202,6 +202,8 @@ export const boxDesignSchema = z.strictObject({
       .strictObject({ at: z.enum(['inside', 'outside']), layers: z.int().min(1).max(3) })
       .nullable()
       .default(null),
+    /** How far the baffle stands back behind the edges round it, within the outside; 0 = flush. */
+    setBackMm: typedLengthMmSchema.default(0),
   }),
   finish: finishSchema.prefault({}),
   drivers: mountedDriversSchema.nullable().default(null),

@@ -79,7 +79,7 @@ const chamberSchema = z.strictObject({
 export type Chamber = Readonly<z.infer<typeof chamberSchema>>;
 
 const volumesSchema = z.strictObject({
-  /** Carcass and outside doublers as one body. = shell + gross + mouths of slots. */
+  /** Carcass and outside doublers as one body. = shell + gross + mouths of slots + recess. */
   outsideLitres: z.number(),
   /** Walls, sides and outside doublers before any hole is cut; mouths of slots are no wood. */
   shellLitres: z.number(),
@@ -93,6 +93,8 @@ const volumesSchema = z.strictObject({
   overTargetLitres: z.number().nullable(),
   /** Air in the cut-outs behind the flange: in the net only where the design asks for it. */
   cutoutAirLitres: z.number(),
+  /** Open air in front of a baffle that is set back, within the outside. Left out where it is flush. */
+  recessLitres: z.number().optional(),
   /** Wood that rounding the outer edges takes off; panels and outside are before it. Left out where all are sharp. */
   roundedOffLitres: z.number().optional(),
 });

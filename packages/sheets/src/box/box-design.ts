@@ -87,7 +87,7 @@ export function boxDesignOf(
         },
         rabbetDepthMm: null,
       },
-      baffle: { ...input.baffle },
+      baffle: { ...input.baffle, setBackMm: 0 },
       finish: finishOf(input, facts),
       drivers: sound === null || body === null ? null : mounted(input, sound.count, body.body),
       cutoutClearanceMm: input.drivers.cutoutClearance.mm,
