@@ -12,22 +12,24 @@ const bare = {
   sealantLitres: 0,
 };
 
-function solved(line: unknown) {
-  const box = engine.solve(engine.inputSchema.parse(line));
+const OPTIONS = { seconds: 1, seed: 1 };
+
+async function solved(line: unknown) {
+  const box = await engine.solve(engine.inputSchema.parse(line), OPTIONS);
   if (isRefusal(box)) throw new Error(box.refusal.why);
   return engine.outputSchema.parse(box);
 }
 
 describe('panels', () => {
-  it('builds a design that was kept with no port', () => {
-    const box = solved({ ...bare, port: null });
+  it('builds a design that was kept with no port', async () => {
+    const box = await solved({ ...bare, port: null });
     expect(box.volumes.netLitres).toBeCloseTo(87.711744, 9);
     expect(box.ports).toBeUndefined();
     expect(box.chambers).toBeUndefined();
   });
 
-  it('builds a ported box of two chambers', () => {
-    const box = solved({
+  it('builds a ported box of two chambers', async () => {
+    const box = await solved({
       ...bare,
       divider: { parallelTo: 'back', clearMm: 120 },
       ports: [{ kind: 'slot', face: 'front', along: 'bottom', heightMm: 30, lengthMm: 200 }],
@@ -37,12 +39,12 @@ describe('panels', () => {
     expect(box.panels.map(({ id }) => id)).toContain('divider');
   });
 
-  it('refuses a slot that is shorter than the wood it goes through', () => {
+  it('refuses a slot that is shorter than the wood it goes through', async () => {
     const line = {
       ...bare,
       ports: [{ kind: 'slot', face: 'front', along: 'bottom', heightMm: 30, lengthMm: 12 }],
     };
-    const answer = engine.solve(engine.inputSchema.parse(line));
+    const answer = await engine.solve(engine.inputSchema.parse(line), OPTIONS);
     expect(isRefusal(answer) && answer.refusal.field).toBe('ports[0].lengthMm');
   });
 });
