@@ -126,6 +126,9 @@ function NameCell({ sheet, letter, name, design }: NameCellProps) {
     <div className={styles.name}>
       <DesignLine letter={letter} isChosen={letter === input.letter} />
       <span>{letter}</span>
+      <span className={mayEdit ? styles.onPaper : undefined}>
+        {name === '' && mayEdit ? 'unnamed' : name}
+      </span>
       {mayEdit ? (
         <TextField
           label={`Name of ${letter}`}
@@ -133,9 +136,7 @@ function NameCell({ sheet, letter, name, design }: NameCellProps) {
           onChange={(given) => change(renameDesign(input, letter, given.slice(0, NAME_LIMIT)))}
           placeholder="unnamed"
         />
-      ) : (
-        <span>{name}</span>
-      )}
+      ) : null}
       {design === null ? null : (
         <small>
           {design.count} × {design.driverName} · {ENCLOSURE_WORDS[design.enclosure]}
