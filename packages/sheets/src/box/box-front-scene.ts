@@ -11,7 +11,7 @@ import {
   SCREEN_VIEW,
   type Scene,
 } from '@gusset/drawings';
-import { at, flatBaffle, panelPoint } from './box-outline.ts';
+import { at, type FlatBaffle, flatBaffle, panelPoint } from './box-outline.ts';
 
 const OFFSET_PT = 26;
 /** Corners of a circle in an oblique view. */
@@ -50,7 +50,7 @@ export function boxFrontScene(result: BoxSheetResult, partial: Partial<DrawingVi
       title: `Baffle, seen from the ${result.design.baffle.face}`,
       description: `${cutouts.length} cut-outs in a face ${formatLength(right)} by ${formatLength(top)}.`,
       outline: baffle.outline,
-      cutouts: [...cutouts, ...terminal(result)],
+      cutouts: [...cutouts, ...terminalAndPipes(result, baffle), ...slotMouths(result, baffle)],
       dimensions: [
         {
           from: at(right, 0),
@@ -74,14 +74,13 @@ export function boxFrontScene(result: BoxSheetResult, partial: Partial<DrawingVi
   );
 }
 
-function terminal(result: BoxSheetResult): readonly DrawnCutout[] {
-  const baffle = flatBaffle(result);
-  if (baffle === null) return [];
+function terminalAndPipes(result: BoxSheetResult, baffle: FlatBaffle): readonly DrawnCutout[] {
   const panel = result.box.panels.find(({ id }) => id === baffle.body.panelId);
   return (panel?.holes ?? []).flatMap((hole): DrawnCutout[] => {
-    if (hole.purpose !== 'terminal cup') return [];
+    const isTerminal = hole.purpose === 'terminal cup';
+    if (!isTerminal && !hole.purpose.startsWith('port ')) return [];
     const centre = baffle.flat(panelPoint(baffle.body, at(hole.centreXMm, hole.centreYMm)));
-    const common = { name: 'terminal', centre };
+    const common = { name: isTerminal ? 'terminal' : 'port', centre };
     return hole.shape === 'circle'
       ? [{ ...common, shape: 'circle', diameterMm: hole.diameterMm, flangeDiameterMm: null, bolts: null }]
       : [
@@ -93,6 +92,21 @@ function terminal(result: BoxSheetResult): readonly DrawnCutout[] {
             cornerRadiusMm: hole.cornerRadiusMm,
           },
         ];
+  });
+}
+
+/** Where the channel of a slot comes out through the baffle: no hole, the panel is notched or stops short. */
+function slotMouths(
+  { box, design }: BoxSheetResult,
+  { flat }: FlatBaffle,
+): readonly Extract<DrawnCutout, { shape: 'rectangle' }>[] {
+  return (box.ports ?? []).flatMap(({ face, section, centreLineMm, openAreaCm2 }) => {
+    const [upper, lower, middle] = [section?.[0], section?.at(-1), centreLineMm[0]];
+    if (face !== design.baffle.face || upper === undefined || lower === undefined || middle === undefined)
+      return [];
+    const heightMm = Math.hypot(upper.xMm - lower.xMm, upper.yMm - lower.yMm);
+    const widthMm = (openAreaCm2 * 100) / heightMm;
+    return [{ shape: 'rectangle', name: 'port', centre: flat(middle), widthMm, heightMm, cornerRadiusMm: 0 }];
   });
 }
 

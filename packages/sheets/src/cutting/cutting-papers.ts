@@ -4,6 +4,7 @@ import type { SawCut, SheetLayout } from '@gusset/contracts/cutting';
 import type { CutBoard, CutRow, CuttingResult } from '@gusset/contracts/cutting-sheet';
 import type { CutMaterial, SheetCut, SheetMapInput } from '@gusset/drawings';
 import { markOf } from './cutting-notes.ts';
+import { notchWords } from './notch-words.ts';
 
 export type FormatLength = (lengthMm: number) => string;
 
@@ -56,7 +57,12 @@ export function cutMaterials(result: CuttingResult, formatLength: FormatLength):
       quantity: row.quantity,
       lengthMm: row.finishedLengthMm,
       widthMm: row.finishedWidthMm,
-      note: [blankWords(row, formatLength), rowWords(row), openingWords(row)]
+      note: [
+        blankWords(row, formatLength),
+        rowWords(row),
+        ...notchWords(row.outline, formatLength),
+        openingWords(row),
+      ]
         .filter((words) => words !== '')
         .join(', '),
     })),

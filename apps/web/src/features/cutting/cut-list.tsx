@@ -1,7 +1,7 @@
 'use client';
 
 import type { CutBoard, CutRow, CuttingResult } from '@gusset/contracts/cutting-sheet';
-import { rowWords } from '@gusset/sheets';
+import { notchWords, rowWords } from '@gusset/sheets';
 import type { LengthRule } from '../../shared/job/length-rule.ts';
 import { PHONE_WIDTH, useMediaQuery } from '../../shared/shell/use-media-query.ts';
 import styles from './cutting-screen.module.css';
@@ -104,6 +104,7 @@ function RowNotes({ row, rule }: { readonly row: CutRow; readonly rule: LengthRu
       ? [`cut ${rule.drawn(row.blankLengthMm)} × ${rule.drawn(row.blankWidthMm)}, trim flush after glue-up`]
       : []),
     ...(edges === '' ? [] : [edges]),
+    ...notchWords(row.outline, rule.drawn),
     ...holeWords(row.holes, rule.drawn),
   ];
   return lines.map((line) => (
