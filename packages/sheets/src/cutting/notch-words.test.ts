@@ -40,6 +40,19 @@ describe('notchWords', () => {
     expect(words(mouth)).toEqual(['notch 360 × 42']);
   });
 
+  it('leaves a leaning L to its drawing', () => {
+    expect(
+      words([
+        [0, 0],
+        [364, 0],
+        [364, 42],
+        [60, 42],
+        [110, 258],
+        [70, 258],
+      ]),
+    ).toEqual([]);
+  });
+
   it('tells a mouth that runs out at the side', () => {
     expect(
       words([
