@@ -11,6 +11,7 @@ import { paths } from '../../shared/paths.ts';
 import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
 import { useCurveView } from './curve-view.ts';
 import { DesignsTable } from './designs-table.tsx';
+import { DriveLevels } from './drive-levels.tsx';
 import { LevelCurve } from './level-curve.tsx';
 import { SettingsTabs } from './settings/settings-tabs.tsx';
 import { SoundCurves } from './sound-curves.tsx';
@@ -76,6 +77,7 @@ export function SoundScreen({ opened, start }: SoundScreenProps) {
             <>
               <SoundCurves result={rested} view={view} />
               <StepResponse input={sheet.input} facts={sheet.data.facts} />
+              <DriveLevels input={sheet.input} facts={sheet.data.facts} />
               <DesignsTable sheet={sheet} result={result} view={view} />
             </>
           )}
