@@ -55,7 +55,7 @@ function DriveTable({ input, facts }: DriveLevelsProps) {
         </table>
       </section>
       <p className={styles.assumed}>
-        One watt into the resistance of all coils together, one metre.{' '}
+        Levels as in the curve above; one watt is into the resistance of all coils together.{' '}
         {heat === null
           ? 'What heat takes is not told: the driver’s power is not stated.'
           : `An estimate of heat after long play of bass music: the coil about ${Math.round(heat.coilCelsius)} °C, ${heat.coldReOhm.toFixed(2)} Ω cold, ${heat.hotReOhm.toFixed(2)} Ω warm.`}
