@@ -50,8 +50,8 @@ export function cellState(
 ): CellState {
   const { walls } = scene;
   const { x, y, cos, sin, shift, turn } = place;
-  // Wall points beyond this distance from the centre are free whatever the body's shape.
-  const horizon = (body.radiusMm + shift + Math.max(clearanceMm, 0)) / (1 - Math.min(turn, 0.5));
+  // Turning keeps the body in its circle: wall points beyond this are clear of it at every pose of the cell.
+  const horizon = body.radiusMm + shift + Math.max(clearanceMm, 0);
   const reach = shift + horizon * turn;
   const freeFrom = reach + clearanceMm; // distance from which the whole cell keeps the clearance
   const blockedFrom = reach - clearanceMm; // depth beyond which no pose does

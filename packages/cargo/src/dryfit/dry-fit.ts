@@ -61,7 +61,6 @@ function decide(input: DryFitCase, options: DryFitOptions): DryFitResult {
     path: [],
     clearance: null,
     provedToMm: limits.finestMm,
-    jam: null,
     decidedBy: 'place',
     cells: 0,
   };

@@ -3,7 +3,6 @@
 import { z } from 'zod';
 import {
   coordinateMmSchema,
-  type PointMm,
   type Pose,
   pointMmSchema,
   polygonMmSchema,
@@ -53,21 +52,6 @@ export type DryFitCaseInput = z.input<typeof dryFitCaseSchema>;
 export const dryFitVerdictSchema = z.enum(['loads', 'does-not-load', 'too-close']);
 export type DryFitVerdict = z.infer<typeof dryFitVerdictSchema>;
 
-/** A place where body and surroundings come nearest: `wall` names an obstacle or an edge of the space. */
-export type DryFitContact = {
-  readonly wall: string;
-  readonly at: PointMm;
-  /** Below 0 = how deep the wall lies in the body. */
-  readonly gapMm: number;
-};
-
-export type DryFitJam = {
-  readonly pose: Pose;
-  readonly contacts: readonly DryFitContact[];
-  /** The overlap without which it can't pass there, mm: at least and at most. */
-  readonly shortBy: { readonly atLeastMm: number; readonly atMostMm: number };
-};
-
 export type DryFitResult = {
   /** Stands in its final place with the clearance asked for there. */
   readonly fits: boolean;
@@ -80,8 +64,6 @@ export type DryFitResult = {
   readonly clearance: { readonly atLeastMm: number; readonly atMostMm: number } | null;
   /** Finest movement of a body point that the search told apart, mm. */
   readonly provedToMm: number;
-  /** Where it jams; null unless asked for and it does not load. */
-  readonly jam: DryFitJam | null;
   /** What decided: for the record and for benches. */
   readonly decidedBy: 'place' | 'opening' | 'straight-way' | 'search';
   readonly cells: number;
