@@ -6,6 +6,10 @@ export {
   type MaterialsInput,
   type MaterialsResult,
 } from './layout-by-material.ts';
+export { askewCuts } from './saw/askew-cuts.ts';
+export { bevelSetUps } from './saw/bevel-set-ups.ts';
+export { replayPlan, type SawPlanFault } from './saw/replay-plan.ts';
+export { sawPlan } from './saw/saw-plan.ts';
 export {
   DEFAULT_ITERATIONS,
   type LayoutOptions,

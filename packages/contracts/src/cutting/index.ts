@@ -16,6 +16,7 @@ export {
   type SheetRectangle,
   sheetLayoutSchema,
 } from './layout-result.ts';
+export * from './saw-plan.ts';
 export {
   type CutPart,
   type CutSettings,
