@@ -107,6 +107,7 @@ function toCutEdge(panel: Panel, index: number, settings: CutSettings): CutEdge 
     bevelDeg,
     exceedsTilt: bevelDeg > settings.bladeMaxTiltDeg + TILT_SLACK_DEG,
     oversizeMm: edge?.runsThrough ? settings.oversizeMm : 0,
+    ...(edge?.rabbet === undefined ? {} : { rebate: edge.rabbet }),
   };
 }
 

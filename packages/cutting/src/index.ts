@@ -1,3 +1,4 @@
+export { benchWork } from './workbench/bench-work.ts';
 export { checkLayout, type LayoutProblemFound } from './check-layout.ts';
 export { type CutListGroup, cutList, cutParts, groupCutList } from './cut-list.ts';
 export {

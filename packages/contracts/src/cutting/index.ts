@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { polygonMmSchema } from '../geometry/index.ts';
 import { panelHoleSchema } from '../panel/index.ts';
 
+export * from './bench-work.ts';
 export { type CutAim, cutAimSchema, type LayoutInput, layoutInputSchema } from './layout-input.ts';
 export {
   type LayoutResult,
@@ -39,6 +40,8 @@ export const cutEdgeSchema = z.strictObject({
   exceedsTilt: z.boolean(),
   /** Added to the blank beyond this edge, to be trimmed flush after glue-up. */
   oversizeMm: z.number().nonnegative(),
+  /** Step cut into the inner face along this edge; left out where there is none. */
+  rebate: z.strictObject({ widthMm: z.number().positive(), depthMm: z.number().positive() }).optional(),
 });
 export type CutEdge = Readonly<z.infer<typeof cutEdgeSchema>>;
 
