@@ -1,4 +1,5 @@
-export { benchWork } from './workbench/bench-work.ts';
+export { type AssemblyQuestion, assemblyPlan } from './assembly/assembly-plan.ts';
+export { curingFactor } from './assembly/curing-factor.ts';
 export { checkLayout, type LayoutProblemFound } from './check-layout.ts';
 export { type CutListGroup, cutList, cutParts, groupCutList } from './cut-list.ts';
 export {
@@ -18,3 +19,4 @@ export {
   layoutRectangles,
   layoutSheets,
 } from './sheet-layout.ts';
+export { benchWork } from './workbench/bench-work.ts';
