@@ -44,6 +44,15 @@ export const layoutSearchSchema = z.strictObject({
 /** Same seed and same number of layouts tried, same layout: browser and server agree. */
 export type LayoutSearch = Readonly<z.infer<typeof layoutSearchSchema>>;
 
+const SHOP_MACHINES = { bit: null, bush: null, pass: null, baseToBlade: null };
+/** What is in the router and beside the saw; null = a usual bit and pass, no guide bush, a rail on the line itself. */
+const machinesSchema = z.strictObject({
+  bit: typedLengthSchema(1, 60).nullable(),
+  bush: typedLengthSchema(1, 100).nullable(),
+  pass: typedLengthSchema(0.5, 30).nullable(),
+  baseToBlade: typedLengthSchema(0, 500).nullable(),
+});
+
 export const cuttingInputSchema = z.strictObject({
   /** Null = as the shop's saw is set. */
   kerf: typedLengthSchema(0, 50).nullable(),
@@ -62,6 +71,8 @@ export const cuttingInputSchema = z.strictObject({
     .max(60),
   /** The searches that found a better layout than the first; boards that are not named take the usual one. */
   searches: z.array(layoutSearchSchema.extend({ boardId: idSchema })).max(12),
+  /** Drafts from before the router had a page lack it. */
+  machines: machinesSchema.default(SHOP_MACHINES),
   notes: notesSchema,
 });
 export type CuttingInput = z.infer<typeof cuttingInputSchema>;

@@ -1,19 +1,6 @@
 // What router and drill do to the panels, from one datum corner each. Millimetres.
 import { z } from 'zod';
 
-/** What the shop has in its router. */
-export const routerToolsSchema = z.strictObject({
-  bitDiaMm: z.number().positive().max(60),
-  /** Outside of the guide bush; null = without one. */
-  bushDiaMm: z.number().positive().max(100).nullable(),
-  /** Deepest pass. */
-  passMm: z.number().positive().max(30),
-});
-export type RouterTools = Readonly<z.infer<typeof routerToolsSchema>>;
-
-/** A few millimetres a pass with a half-inch bit; every figure is the shop's to change. */
-export const DEFAULT_ROUTER_TOOLS: RouterTools = { bitDiaMm: 12.7, bushDiaMm: 30, passMm: 6 };
-
 /** One circle of a centre, in the order in which it is cut. */
 export const routedCircleSchema = z.strictObject({
   purpose: z.string(),

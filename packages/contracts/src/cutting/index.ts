@@ -18,6 +18,7 @@ export {
   type SheetRectangle,
   sheetLayoutSchema,
 } from './layout-result.ts';
+export { DEFAULT_ROUTER_TOOLS, type RouterTools } from './router-tools.ts';
 export * from './saw-plan.ts';
 export {
   type CutPart,

@@ -44,6 +44,7 @@ export const cuttingSheet: SheetDefinition<CuttingInput, CuttingFacts, CuttingUp
     handParts: [],
     spares: [],
     searches: [],
+    machines: { bit: null, bush: null, pass: null, baseToBlade: null },
     notes: '',
   }),
   compute: computeCutting,

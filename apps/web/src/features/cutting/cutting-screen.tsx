@@ -18,6 +18,7 @@ import { CuttingNotes } from './cutting-notes.tsx';
 import styles from './cutting-screen.module.css';
 import { CuttingSettings } from './cutting-settings.tsx';
 import { ImprovePanel } from './improve-panel.tsx';
+import { MachinePages } from './machine-pages.tsx';
 import { SheetMaps } from './sheet-maps.tsx';
 
 const FIELD_WORDS: Readonly<Record<keyof CuttingInput, string>> = {
@@ -31,6 +32,7 @@ const FIELD_WORDS: Readonly<Record<keyof CuttingInput, string>> = {
   handParts: 'Parts by hand',
   spares: 'Spare parts',
   searches: 'Layout',
+  machines: 'Router and straightedge',
   notes: 'Notes',
 };
 
@@ -97,6 +99,7 @@ export function CuttingScreen({ opened, start }: CuttingScreenProps) {
               <SheetMaps result={result} rule={rule} />
               <ImprovePanel sheet={sheet} />
               <CutList result={result} rule={rule} />
+              <MachinePages sheet={sheet} result={result} rule={rule} />
             </>
           )}
           <CuttingSettings sheet={sheet} errorOf={errorOf} rule={rule} />

@@ -11,6 +11,7 @@ import styles from './cutting-screen.module.css';
 import type { SettingsProps } from './cutting-types.ts';
 import { counted } from './cutting-words.ts';
 import { HandPartRows } from './hand-part-rows.tsx';
+import { MachineSettings, machineWords } from './machine-settings.tsx';
 import { OffcutRows } from './offcut-rows.tsx';
 import { SheetChoices } from './sheet-choices.tsx';
 import { SpareSettings } from './spare-settings.tsx';
@@ -42,6 +43,9 @@ export function CuttingSettings(props: SettingsProps) {
       </Fold>
       <Fold title="Saw" now={sawWords(props)}>
         <SawSettings {...props} />
+      </Fold>
+      <Fold title="Router and straightedge" now={machineWords(props)}>
+        <MachineSettings {...props} />
       </Fold>
       <Fold title="Notes" now={input.notes === '' ? 'none' : 'for the shop'}>
         <TextArea

@@ -1,0 +1,231 @@
+'use client';
+
+import type { CuttingResult } from '@gusset/contracts/cutting-sheet';
+import { type BoardWork, machineWork, markOf } from '@gusset/sheets';
+import { useMemo } from 'react';
+import type { LengthRule } from '../../shared/job/length-rule.ts';
+import type { CuttingJobSheet } from './cutting-types.ts';
+import { counted } from './cutting-words.ts';
+import styles from './machine-pages.module.css';
+import {
+  askewWords,
+  bevelWords,
+  circleWords,
+  guideWords,
+  holesPlace,
+  holesWords,
+  openingWords,
+  point,
+  settingsWords,
+  stepWords,
+} from './machine-words.ts';
+
+export type MachinePagesProps = {
+  readonly sheet: CuttingJobSheet;
+  readonly result: CuttingResult;
+  readonly rule: LengthRule;
+};
+
+/** What each machine is set to, one page a machine: the fence as seldom moved as can be, router and drill from a datum. */
+export function MachinePages({ sheet, result, rule }: MachinePagesProps) {
+  const { machines } = sheet.input;
+  const { facts } = sheet.data;
+  const works = useMemo(() => machineWork(result, { machines }, facts), [result, machines, facts]);
+  const hasBenchWork = works.some(({ bench }) => isAny(bench));
+  return (
+    <>
+      <section aria-labelledby="saw-page" className={styles.page}>
+        <h2 id="saw-page" className={styles.title}>
+          At the saw, setting by setting
+        </h2>
+        <p className={styles.caution}>
+          Planning aid only. Saw off at the wall before you set it; guard and riving knife on, push stick to
+          hand, extraction running, eyes and ears protected. Check the first piece of each setting with a
+          rule.
+        </p>
+        {works.map((work) => (
+          <SawOfBoard key={work.board.boardId} work={work} trimMm={result.trimMm} rule={rule} />
+        ))}
+      </section>
+      {hasBenchWork ? (
+        <section aria-labelledby="router-page" className={styles.page}>
+          <h2 id="router-page" className={styles.title}>
+            Router and drill
+          </h2>
+          <p className={styles.quiet}>
+            Each place is along / across from the panel’s lower left corner, outer face up. Mark a centre once
+            and cut everything about it from that mark. Clamp the work, feed against the bit, both hands on
+            the router.
+          </p>
+          {works
+            .filter(({ bench }) => isAny(bench))
+            .map((work) => (
+              <BenchOfBoard key={work.board.boardId} work={work} rule={rule} />
+            ))}
+        </section>
+      ) : null}
+    </>
+  );
+}
+
+function isAny(bench: BoardWork['bench']): boolean {
+  return Object.values(bench).some((list) => list.length > 0);
+}
+
+type OfBoard = { readonly work: BoardWork; readonly rule: LengthRule };
+
+function SawOfBoard({ work, trimMm, rule }: OfBoard & { readonly trimMm: number }) {
+  const { board, saw, bevels, askew } = work;
+  const numberOf = ({ stockId, copy }: { stockId: string; copy: number }) =>
+    board.layout.sheets.findIndex((sheet) => sheet.stockId === stockId && sheet.copy === copy) + 1;
+  const settings = saw.setUps.filter(({ fenceMm }) => fenceMm !== null);
+  return (
+    <div className={styles.board}>
+      <h3 className={styles.name}>
+        {board.name}, {rule.words(board.thicknessMm)}{' '}
+        <span className={styles.quiet}>{settingsWords(saw)}</span>
+      </h3>
+      {trimMm > 0 && saw.setUps.length > 0 ? (
+        <p className={styles.quiet}>First take {rule.words(trimMm)} off each edge of every sheet.</p>
+      ) : null}
+      <ol className={styles.settings}>
+        {settings.map((setUp) => (
+          <li key={setUp.order} className={styles.setting}>
+            <span className={styles.fence}>
+              <span className="caption">Fence</span>
+              <strong className="figures">{rule.drawn(setUp.fenceMm ?? 0)}</strong>
+            </span>
+            <ul className={styles.steps}>
+              {setUp.steps.map((step) => (
+                <li key={step.order}>
+                  {stepWords(step, numberOf(step.sheet), rule.drawn)}
+                  {step.freesPartIds.length > 0 ? (
+                    <strong className={styles.frees}>
+                      {' '}
+                      → {step.freesPartIds.map((partId) => markOf(board, partId)).join(', ')}
+                    </strong>
+                  ) : null}
+                </li>
+              ))}
+            </ul>
+          </li>
+        ))}
+      </ol>
+      {bevels.length > 0 ? (
+        <>
+          <h4 className="caption">Bevels</h4>
+          <ol className={styles.settings}>
+            {bevels.map((setUp) => (
+              <li key={`${setUp.how} ${setUp.bevelDeg} ${setUp.fenceMm}`} className={styles.setting}>
+                <span className={styles.fence}>
+                  <span className="caption">Fence</span>
+                  <strong className="figures">
+                    {setUp.fenceMm === null ? 'none' : rule.drawn(setUp.fenceMm)}
+                  </strong>
+                </span>
+                <div>
+                  <p>{bevelWords(setUp)}</p>
+                  <p>
+                    {setUp.fenceMm === null ? 'No edge across it: sled or guide rail. ' : ''}
+                    {setUp.cuts.map(({ mark, edge, lengthMm, pieces }) => (
+                      <span key={`${mark} ${edge}`} className={styles.part}>
+                        <strong>{mark}</strong> edge of {rule.drawn(lengthMm)}
+                        {pieces > 1 ? `, ${pieces} off` : ''}
+                      </span>
+                    ))}
+                  </p>
+                </div>
+              </li>
+            ))}
+          </ol>
+        </>
+      ) : null}
+      {askew.length > 0 ? (
+        <>
+          <h4 className="caption">Sled, guide rail or straightedge</h4>
+          <p className={styles.quiet}>
+            Lay the guide on the wood that stays and clamp it at both ends. Corners of the blank are along /
+            across.
+          </p>
+          <ul className={styles.steps}>
+            {askew.map((cut) => (
+              <li key={`${cut.panelId} ${cut.edge}`}>
+                <strong>{cut.mark}</strong> {askewWords(cut, rule.drawn)}
+                {guideWords(cut, rule.drawn) === null ? '' : `; ${guideWords(cut, rule.drawn)}`}
+                {cut.pieces > 1 ? `; ${cut.pieces} off` : ''}
+              </li>
+            ))}
+          </ul>
+        </>
+      ) : null}
+    </div>
+  );
+}
+
+function BenchOfBoard({ work, rule }: OfBoard) {
+  const { bench, board } = work;
+  const length = rule.drawn;
+  const lines = board.rows.flatMap((row) => {
+    const of = <Item extends { readonly panelId: string }>(items: readonly Item[]) =>
+      items.filter(({ panelId }) => panelId === row.panelId);
+    const found = [
+      ...of(bench.circles).map(({ circles, ...at }) => ({
+        at: point(at, length),
+        words: circles.map((circle) => circleWords(circle, length)),
+      })),
+      ...of(bench.openings).map((opening) => ({
+        at: point(opening, length),
+        words: [openingWords(opening, length)],
+      })),
+      ...of(bench.holes).map((holes) => ({
+        at: '',
+        words: [`${holesWords(holes, length)}, ${holesPlace(holes, length)}`],
+      })),
+      ...of(bench.rebates).map((rebate) => ({
+        at: '',
+        words: [
+          `Step along the edge of ${length(rebate.lengthMm)}: ${length(rebate.widthMm)} wide, ${length(rebate.depthMm)} deep in ${counted(rebate.passes, 'pass', 'passes')}, inner face`,
+        ],
+      })),
+      ...of(bench.flushTrims).map((trim) => ({
+        at: '',
+        words: [
+          `After glue-up: trim ${length(trim.oversizeMm)} flush along ${length(trim.lengthMm)}, bearing bit`,
+        ],
+      })),
+    ];
+    return found.length === 0 ? [] : [{ row, found }];
+  });
+  return (
+    <div className={styles.board}>
+      <h3 className={styles.name}>
+        {board.name}, {rule.words(board.thicknessMm)}
+      </h3>
+      <ul className={styles.panels}>
+        {lines.map(({ row, found }) => (
+          <li key={row.panelId} className={styles.panel}>
+            <strong className={styles.mark}>{row.mark}</strong>
+            <div>
+              <span>
+                {row.name}
+                {row.quantity > 1 ? `, ${row.quantity} off` : ''}
+              </span>
+              <ul className={styles.steps}>
+                {found.map(({ at, words }) => (
+                  <li key={`${at} ${words.join()}`}>
+                    {at === '' ? null : <strong className="figures">{at} </strong>}
+                    {words.map((line) => (
+                      <span key={line} className={styles.line}>
+                        {line}
+                      </span>
+                    ))}
+                  </li>
+                ))}
+              </ul>
+            </div>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
