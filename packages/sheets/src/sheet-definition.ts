@@ -46,6 +46,8 @@ export type AnySheetDefinition = {
   readonly engineVersion: number;
   readonly optionalReads: readonly SheetKind[];
   readonly emptyInput: () => unknown;
+  /** A kept input as today's schema has it: what it gained since is filled in. One that it refuses stays as it is. */
+  readonly readInput: (kept: unknown) => unknown;
   readonly compute: (input: unknown, facts: unknown, upstream: unknown) => SheetOutcome<unknown>;
   readonly keyFigures: (result: unknown) => readonly KeyFigure[];
   readonly factFigures: (facts: unknown) => readonly KeyFigure[];
@@ -71,6 +73,7 @@ export function anySheet<Input, Facts, Upstream, Result>(
     engineVersion: definition.engineVersion,
     optionalReads: definition.optionalReads,
     emptyInput: definition.emptyInput,
+    readInput: (kept) => definition.inputSchema.safeParse(kept).data ?? kept,
     compute: (input, facts, upstream) =>
       definition.compute(input as Input, facts as Facts, upstream as Upstream),
     keyFigures: (result) => definition.keyFigures(result as Result),

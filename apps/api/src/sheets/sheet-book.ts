@@ -47,7 +47,7 @@ export function sheetBook(scope: SheetScope) {
   async function openAnew(kind: SheetKind): Promise<OpenSheet> {
     const { definition, loadFacts } = bindingOf(kind);
     const row = await findSheet(scope.tx, { ...ofJob, kind });
-    const input: unknown = row === null ? definition.emptyInput() : row.input;
+    const input: unknown = row === null ? definition.emptyInput() : definition.readInput(row.input);
     const { results, drafts } = await upstreamOf(kind);
     const facts = await loadFacts(scope, input, results);
     return {

@@ -4,7 +4,7 @@ import { revisionLetter, SHEETS, type SheetChange, type SheetKind } from '@gusse
 import { canonicalJson } from '@gusset/sheets';
 import { findSheets } from './sheet.queries.ts';
 import type { SheetScope } from './sheet-binding.ts';
-import { BOUND_KINDS } from './sheet-bindings.ts';
+import { BOUND_KINDS, bindingOf } from './sheet-bindings.ts';
 import { sheetBook } from './sheet-book.ts';
 
 export type IndexEntry = {
@@ -30,9 +30,11 @@ export async function sheetIndexOf(scope: SheetScope): Promise<IndexEntry[]> {
   for (const kind of BOUND_KINDS.filter((bound) => may(actor.role, SHEETS[bound].readPermission))) {
     const draft = drafts.get(kind);
     const issue = issues.get(kind);
+    const { readInput } = bindingOf(kind).definition;
     const unchanged =
       issue !== undefined &&
-      (draft === undefined || canonicalJson(draft.input) === canonicalJson(issue.input));
+      (draft === undefined ||
+        canonicalJson(readInput(draft.input)) === canonicalJson(readInput(issue.input)));
     entries.push({
       kind,
       number: SHEETS[kind].number,

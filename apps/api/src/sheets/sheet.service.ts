@@ -56,7 +56,14 @@ async function viewOf(book: SheetBook, kind: SheetKind): Promise<SheetView> {
     draftUpstream: sheet.draftUpstream,
     outcome: sheet.outcome,
     savedAt: sheet.savedAt,
-    issue: issue === undefined ? null : { ...toIssueMark(issue), input: issue.input, result: issue.result },
+    issue:
+      issue === undefined
+        ? null
+        : {
+            ...toIssueMark(issue),
+            input: bindingOf(kind).definition.readInput(issue.input),
+            result: issue.result,
+          },
     changes: await book.changesSinceIssue(kind),
   };
 }
