@@ -61,7 +61,8 @@ export const cuttingInputSchema = z.strictObject({
   oversize: typedLengthSchema(0, 10).nullable(),
   /** False: every part lies as the list says, whatever the sheet. */
   mayTurn: z.boolean(),
-  aim: z.enum(['fewest-sheets', 'least-board']),
+  /** One large offcut never takes another sheet for it. */
+  aim: z.enum(['fewest-sheets', 'least-board', 'largest-offcut']),
   /** Which sheets of the catalogue each board may be cut from; a board that is not named is cut from itself. */
   sheetChoices: z.array(z.strictObject({ boardId: idSchema, sheetIds: z.array(idSchema).max(12) })).max(12),
   offcuts: z.array(handOffcutSchema).max(30),

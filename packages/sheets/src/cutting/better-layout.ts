@@ -32,16 +32,25 @@ export function betterOf(stood: readonly BoardScore[], found: readonly BoardScor
   });
 }
 
-function scoreOf({ layout }: CutBoard, aim: CuttingInput['aim']): readonly number[] {
+/** Figures of a layout in the order in which they count for the aim; lower is better. */
+export function scoreOf({ layout }: Pick<CutBoard, 'layout'>, aim: CuttingInput['aim']): readonly number[] {
   const full = layout.sheets.filter(({ isOffcut }) => !isOffcut);
   const boughtMm2 = full.reduce((sum, { sheetMm2 }) => sum + sheetMm2, 0);
   const offcuts = layout.sheets.flatMap((sheet) => sheet.offcuts);
   const largestMm2 = Math.max(0, ...offcuts.map(({ lengthMm, widthMm }) => lengthMm * widthMm));
-  const spent = aim === 'fewest-sheets' ? [full.length, boughtMm2] : [boughtMm2, full.length];
-  return [layout.unplacedPartIds.length, ...spent, -Math.round(largestMm2)];
+  const unplaced = layout.unplacedPartIds.length;
+  const kept = -Math.round(largestMm2);
+  switch (aim) {
+    case 'fewest-sheets':
+      return [unplaced, full.length, boughtMm2, kept];
+    case 'least-board':
+      return [unplaced, boughtMm2, full.length, kept];
+    case 'largest-offcut':
+      return [unplaced, full.length, kept, boughtMm2];
+  }
 }
 
-function isBetter(one: readonly number[], two: readonly number[]): boolean {
+export function isBetter(one: readonly number[], two: readonly number[]): boolean {
   const at = one.findIndex((figure, index) => figure !== two[index]);
   return at >= 0 && (one[at] ?? 0) < (two[at] ?? 0);
 }

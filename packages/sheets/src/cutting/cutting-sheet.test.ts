@@ -292,6 +292,33 @@ describe('betterOf', () => {
   });
 });
 
+describe('one large offcut', () => {
+  const more = [handPart(620, 310, 4, 'a'), handPart(540, 420, 3, 'b'), handPart(910, 180, 2, 'c')];
+  const board = (changes: Partial<CuttingInput>) => {
+    const [one] = cuttingResult({ handParts: more, ...changes }).boards;
+    if (one === undefined) throw new Error('no board');
+    return one;
+  };
+  const largest = ({ layout }: ReturnType<typeof board>) =>
+    Math.max(
+      0,
+      ...layout.sheets.flatMap(({ offcuts }) => offcuts.map(({ lengthMm, widthMm }) => lengthMm * widthMm)),
+    );
+
+  it('is at least as large as the usual one, and never takes another sheet', () => {
+    const usual = board({});
+    const picked = board({ aim: 'largest-offcut' });
+    expect(picked.layout.totals.fullSheets).toBe(usual.layout.totals.fullSheets);
+    expect(largest(picked)).toBeGreaterThanOrEqual(largest(usual));
+  });
+
+  it('is kept as the seed that served best, so that the server lands on the same layout', () => {
+    const found = board({ aim: 'largest-offcut' });
+    const kept = board({ aim: 'largest-offcut', searches: [{ boardId: found.boardId, ...found.search }] });
+    expect(kept.layout.sheets).toEqual(found.layout.sheets);
+  });
+});
+
 describe('what is drawn and printed', () => {
   const result = cuttingResult({ handParts: [handPart(500, 300)] });
 

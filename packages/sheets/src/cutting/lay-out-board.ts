@@ -1,6 +1,6 @@
 // One board: its rows, the sheets and offcuts it may be cut from, and the layout that both give.
 
-import type { CutSettings, LayoutResult, StockSheet } from '@gusset/contracts/cutting';
+import type { CutSettings, LayoutInput, LayoutResult, StockSheet } from '@gusset/contracts/cutting';
 import type {
   BoardFact,
   CutBoard,
@@ -11,11 +11,17 @@ import type {
   SheetTaken,
 } from '@gusset/contracts/cutting-sheet';
 import { cutParts, layoutSheets } from '@gusset/cutting';
-import { isRefusal, type RefusalDetail } from '@gusset/units';
+import { isRefusal, type Refusal, type RefusalDetail } from '@gusset/units';
+import { isBetter, scoreOf } from './better-layout.ts';
 import { HAND_MARK } from './panels-to-cut.ts';
 
 /** Layouts tried where nobody asked for more: some tens of milliseconds for one box. */
 const USUAL_SEARCH: LayoutSearch = { seed: 1, iterations: 1_500 };
+/** Where something else than board is saved, the best of several layouts of as few sheets is taken. */
+const PICKED_FROM: readonly LayoutSearch[] = Array.from({ length: 8 }, (_, index) => ({
+  seed: index + 1,
+  iterations: 200,
+}));
 /** Pieces times layouts: what the server repeats each time a sheet is opened stays well under a second. */
 const MOST_PIECES_PLACED = 400_000;
 const MM3_PER_M3 = 1e9;
@@ -35,21 +41,18 @@ export function layOutBoard(
   const stock = stockFor(board, thicknessMm, input, facts);
   if (stock.length === 0) return { refusal: noStock(board) };
   const parts = cutParts(rows).map((part) => (input.mayTurn ? part : { ...part, mayTurn: false }));
-  const search = searchFor(board.id, parts.length, input);
-  const layout = layoutSheets(
-    {
-      parts: [...parts],
-      sheets: [...stock],
-      settings: {
-        kerfMm: settings.kerfMm,
-        trimMm: settings.trimMm,
-        keepLengthMm: settings.keepLengthMm,
-        keepWidthMm: settings.keepWidthMm,
-      },
-      aim: input.aim === 'fewest-sheets' ? 'fewest-sheets' : 'least-cost',
+  const question: LayoutInput = {
+    parts: [...parts],
+    sheets: [...stock],
+    settings: {
+      kerfMm: settings.kerfMm,
+      trimMm: settings.trimMm,
+      keepLengthMm: settings.keepLengthMm,
+      keepWidthMm: settings.keepWidthMm,
     },
-    { seed: search.seed, maxIterations: search.iterations },
-  );
+    aim: input.aim === 'least-board' ? 'least-cost' : 'fewest-sheets',
+  };
+  const { search, layout } = bestOf(searchesFor(board.id, parts.length, input), question, input.aim);
   if (isRefusal(layout)) return { refusal: atPerson(layout.refusal, { board, rows }, stock) };
   return {
     boardId: board.id,
@@ -115,10 +118,41 @@ function stockFor(
   return [...whole, ...fromRack];
 }
 
-function searchFor(boardId: string, pieces: number, input: CuttingInput): LayoutSearch {
+/** What was found and kept; else the usual search, or several where the aim is nothing that one search strives for. */
+function searchesFor(boardId: string, pieces: number, input: CuttingInput): readonly LayoutSearch[] {
   const kept = input.searches.find((search) => search.boardId === boardId);
-  const { seed, iterations } = kept ?? USUAL_SEARCH;
-  return { seed, iterations: Math.max(1, Math.min(iterations, Math.floor(MOST_PIECES_PLACED / pieces))) };
+  const isPicked = input.aim === 'largest-offcut';
+  const searches = kept === undefined ? (isPicked ? PICKED_FROM : [USUAL_SEARCH]) : [kept];
+  return searches.map(({ seed, iterations }) => ({
+    seed,
+    iterations: Math.max(1, Math.min(iterations, Math.floor(MOST_PIECES_PLACED / searches.length / pieces))),
+  }));
+}
+
+function bestOf(
+  searches: readonly LayoutSearch[],
+  question: LayoutInput,
+  aim: CuttingInput['aim'],
+): { readonly search: LayoutSearch; readonly layout: LayoutResult | Refusal } {
+  const tried = searches.map((search) => ({
+    search,
+    layout: layoutSheets(question, { seed: search.seed, maxIterations: search.iterations }),
+  }));
+  const scored = tried.flatMap(({ search, layout }) =>
+    isRefusal(layout) ? [] : [{ search, layout, score: scoreOf({ layout }, aim) }],
+  );
+  const [first, ...more] = scored;
+  if (first === undefined) {
+    // Every search refuses alike: what is asked for cannot be cut.
+    const { seed, iterations } = USUAL_SEARCH;
+    return (
+      tried[0] ?? {
+        search: USUAL_SEARCH,
+        layout: layoutSheets(question, { seed, maxIterations: iterations }),
+      }
+    );
+  }
+  return more.reduce((best, one) => (isBetter(one.score, best.score) ? one : best), first);
 }
 
 function sheetsTaken(

@@ -109,6 +109,7 @@ function SawSettings({ sheet, errorOf, rule }: SettingsProps) {
         options={[
           { id: 'fewest-sheets', label: 'Fewest sheets' },
           { id: 'least-board', label: 'Least board' },
+          { id: 'largest-offcut', label: 'One large offcut' },
         ]}
       />
       <Checkbox

@@ -66,10 +66,15 @@ describe('areaBalance', () => {
 
 describe('searchWords', () => {
   it('names what got better', () => {
-    expect(searchWords([[0, 2, 6, -1]], [[0, 2, 6, -1]])).toBe('Nothing better found');
-    expect(searchWords([[0, 2, 6, -1]], [[0, 1, 3, -1]])).toBe('Less board than before');
-    expect(searchWords([[0, 2, 6, -1]], [[0, 2, 6, -9]])).toBe('A larger offcut than before');
-    expect(searchWords([[2, 0, 0, 0]], [[0, 0, 0, 0]])).toBe('Room for 2 parts more');
+    expect(searchWords([[0, 2, 6, -1]], [[0, 2, 6, -1]], 'fewest-sheets')).toBe('Nothing better found');
+    expect(searchWords([[0, 2, 6, -1]], [[0, 1, 3, -1]], 'fewest-sheets')).toBe('Less board than before');
+    expect(searchWords([[0, 2, 6, -1]], [[0, 2, 6, -9]], 'fewest-sheets')).toBe(
+      'A larger offcut than before',
+    );
+    expect(searchWords([[2, 0, 0, 0]], [[0, 0, 0, 0]], 'fewest-sheets')).toBe('Room for 2 parts more');
+    expect(searchWords([[0, 2, -6, 5]], [[0, 2, -9, 5]], 'largest-offcut')).toBe(
+      'A larger offcut than before',
+    );
   });
 });
 

@@ -1,6 +1,12 @@
 // Sentences for what the layout says: the verdict first, then the number, then how sure we are.
 import type { SawCut } from '@gusset/contracts/cutting';
-import type { CutBoard, CutRow, CuttingNote, CuttingResult } from '@gusset/contracts/cutting-sheet';
+import type {
+  CutBoard,
+  CutRow,
+  CuttingInput,
+  CuttingNote,
+  CuttingResult,
+} from '@gusset/contracts/cutting-sheet';
 import type { PanelHole } from '@gusset/contracts/panel';
 
 type LengthWords = (mm: number) => string;
@@ -117,6 +123,7 @@ export function areaBalance({ totals }: Pick<CuttingResult, 'totals'>): readonly
 export function searchWords(
   before: readonly (readonly number[])[],
   after: readonly (readonly number[])[],
+  aim: CuttingInput['aim'],
 ): string {
   const changed = after.filter((figures, index) =>
     figures.some((figure, at) => figure !== before[index]?.[at]),
@@ -126,6 +133,8 @@ export function searchWords(
     scores.reduce((total, figures) => total + (figures[at] ?? 0), 0);
   const fewerParts = sum(before, 0) - sum(after, 0);
   if (fewerParts > 0) return `Room for ${counted(fewerParts, 'part')} more`;
-  const isLess = sum(after, 1) < sum(before, 1) || sum(after, 2) < sum(before, 2);
-  return isLess ? 'Less board than before' : 'A larger offcut than before';
+  if (sum(after, 1) < sum(before, 1)) return 'Less board than before';
+  const isSecondBetter = sum(after, 2) < sum(before, 2);
+  if (aim === 'largest-offcut') return 'A larger offcut than before';
+  return isSecondBetter ? 'Less board than before' : 'A larger offcut than before';
 }

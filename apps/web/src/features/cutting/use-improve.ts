@@ -41,7 +41,7 @@ export function useImprove(sheet: CuttingJobSheet): Improve {
       setOutcome('The sheet was changed in between, so nothing was taken over. Look again.');
       return;
     }
-    setOutcome(`${soFarOf(last)}. ${counted(last.tried, 'layout')} begun anew.`);
+    setOutcome(`${soFarOf(last, sheet.input.aim)}. ${counted(last.tried, 'layout')} begun anew.`);
     if (last.best.some((score, index) => isNew(score, last.start[index])))
       latest.current.changeNow({ searches: last.best.map(({ search }) => search) });
   };
@@ -65,7 +65,9 @@ export function useImprove(sheet: CuttingJobSheet): Improve {
     opened.postMessage(question);
   };
   return {
-    running: isRunning ? { share: news?.share ?? 0, soFar: news === null ? '' : soFarOf(news) } : null,
+    running: isRunning
+      ? { share: news?.share ?? 0, soFar: news === null ? '' : soFarOf(news, sheet.input.aim) }
+      : null,
     outcome,
     start,
     stop: () => end(news, asked.current ?? sheet.input),
@@ -79,9 +81,10 @@ function isNew(one: Score, two: Score | undefined): boolean {
   return two === undefined || one.figures.some((figure, index) => figure !== two.figures[index]);
 }
 
-function soFarOf({ start, best }: ImproveNews): string {
+function soFarOf({ start, best }: ImproveNews, aim: CuttingInput['aim']): string {
   return searchWords(
     start.map(({ figures }) => figures),
     best.map(({ figures }) => figures),
+    aim,
   );
 }
