@@ -18,6 +18,7 @@ export {
   sheetName,
 } from './cutting/cutting-papers.ts';
 export { type CuttingUpstream, cuttingSheet } from './cutting/cutting-sheet.ts';
+export { glueUp } from './cutting/glue-up.ts';
 export { type BoardWork, machineWork } from './cutting/machine-work.ts';
 export { notchWords } from './cutting/notch-words.ts';
 export { type PartsUpstream, type SheetsUsed, SUPPLY_USES } from './parts/derived-lines.ts';

@@ -1,6 +1,7 @@
 // Sheet 05, Cutting: what someone decides about sheets, saw and spare parts; the layout as issued.
 import { z } from 'zod';
 import { idSchema, notesSchema, shortTextSchema, typedLengthSchema } from '../common/index.ts';
+import { ADHESIVE_KINDS } from '../cutting/adhesives.ts';
 import type { CutListRow, LayoutResult, LayoutTotals } from '../cutting/index.ts';
 import type { SheetFigures } from '../records/index.ts';
 
@@ -53,6 +54,13 @@ const machinesSchema = z.strictObject({
   baseToBlade: typedLengthSchema(0, 500).nullable(),
 });
 
+const USUAL_GLUING = { adhesive: 'pva', temperatureC: 20 } as const;
+const gluingSchema = z.strictObject({
+  adhesive: z.enum(ADHESIVE_KINDS),
+  /** Of the shop while it sets. */
+  temperatureC: z.number().min(-20).max(45),
+});
+
 export const cuttingInputSchema = z.strictObject({
   /** Null = as the shop's saw is set. */
   kerf: typedLengthSchema(0, 50).nullable(),
@@ -74,6 +82,7 @@ export const cuttingInputSchema = z.strictObject({
   searches: z.array(layoutSearchSchema.extend({ boardId: idSchema })).max(12),
   /** Drafts from before the router had a page lack it. */
   machines: machinesSchema.default(SHOP_MACHINES),
+  gluing: gluingSchema.default(USUAL_GLUING),
   notes: notesSchema,
 });
 export type CuttingInput = z.infer<typeof cuttingInputSchema>;

@@ -1,27 +1,6 @@
 // In which order a box goes together, and what has to wait for glue. Lengths mm, times in minutes.
 import { z } from 'zod';
 
-/** A glue as its tin says it at 20 °C. */
-export const adhesiveSchema = z.strictObject({
-  name: z.string().min(1).max(60),
-  openMinutes: z.number().min(0).max(240),
-  clampMinutes: z.number().min(0).max(2_880),
-  /** Until it may be machined or carried. */
-  handleMinutes: z.number().min(0).max(10_080),
-  /** Below this it does not set as it should. */
-  coldestC: z.number().min(-20).max(40),
-});
-export type Adhesive = Readonly<z.infer<typeof adhesiveSchema>>;
-
-/** Yellow wood glue: lower ends of what makers state for unstressed joints are taken at their upper ends. */
-export const DEFAULT_ADHESIVE: Adhesive = {
-  name: 'PVA wood glue',
-  openMinutes: 5,
-  clampMinutes: 60,
-  handleMinutes: 120,
-  coldestC: 10,
-};
-
 export const assemblyStepSchema = z.strictObject({
   order: z.number().int().positive(),
   /**

@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { polygonMmSchema } from '../geometry/index.ts';
 import { panelHoleSchema } from '../panel/index.ts';
 
+export { ADHESIVE_KINDS, type Adhesive, type AdhesiveKind, USUAL_ADHESIVES } from './adhesives.ts';
 export * from './assembly.ts';
 export * from './bench-work.ts';
 export { type CutAim, cutAimSchema, type LayoutInput, layoutInputSchema } from './layout-input.ts';

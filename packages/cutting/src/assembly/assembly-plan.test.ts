@@ -1,4 +1,4 @@
-import { DEFAULT_ADHESIVE } from '@gusset/contracts/cutting';
+import { USUAL_ADHESIVES } from '@gusset/contracts/cutting';
 import type { BoxResult, PanelBody } from '@gusset/contracts/enclosure';
 import { isRefusal } from '@gusset/units';
 import { describe, expect, it } from 'vitest';
@@ -52,7 +52,7 @@ const QUESTION: AssemblyQuestion = {
     panels: [],
     joints: { seams: SEAMS, shellSeamMm: 6_000, braceSeamMm: 1_400, laminatedM2: 0.2, screws: 60 },
   },
-  adhesive: DEFAULT_ADHESIVE,
+  adhesive: USUAL_ADHESIVES.pva,
   temperatureC: 20,
 };
 

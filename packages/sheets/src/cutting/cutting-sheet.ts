@@ -45,6 +45,7 @@ export const cuttingSheet: SheetDefinition<CuttingInput, CuttingFacts, CuttingUp
     spares: [],
     searches: [],
     machines: { bit: null, bush: null, pass: null, baseToBlade: null },
+    gluing: { adhesive: 'pva', temperatureC: 20 },
     notes: '',
   }),
   compute: computeCutting,

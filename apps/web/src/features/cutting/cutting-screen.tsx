@@ -13,6 +13,7 @@ import { useLengthRule } from '../../shared/job/length-rule.ts';
 import { useJobSheet } from '../../shared/job/use-job-sheet.ts';
 import { paths } from '../../shared/paths.ts';
 import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
+import { AssemblyPage } from './assembly-page.tsx';
 import { CutList } from './cut-list.tsx';
 import { CuttingNotes } from './cutting-notes.tsx';
 import styles from './cutting-screen.module.css';
@@ -33,6 +34,7 @@ const FIELD_WORDS: Readonly<Record<keyof CuttingInput, string>> = {
   spares: 'Spare parts',
   searches: 'Layout',
   machines: 'Router and straightedge',
+  gluing: 'Glue',
   notes: 'Notes',
 };
 
@@ -100,6 +102,7 @@ export function CuttingScreen({ opened, start }: CuttingScreenProps) {
               <ImprovePanel sheet={sheet} />
               <CutList result={result} rule={rule} />
               <MachinePages sheet={sheet} result={result} rule={rule} />
+              <AssemblyPage sheet={sheet} rule={rule} />
             </>
           )}
           <CuttingSettings sheet={sheet} errorOf={errorOf} rule={rule} />

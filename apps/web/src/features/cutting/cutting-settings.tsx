@@ -10,6 +10,7 @@ import { keptLength } from '../../shared/job/length-rule.ts';
 import styles from './cutting-screen.module.css';
 import type { SettingsProps } from './cutting-types.ts';
 import { counted } from './cutting-words.ts';
+import { GlueSettings, glueWords } from './glue-settings.tsx';
 import { HandPartRows } from './hand-part-rows.tsx';
 import { MachineSettings, machineWords } from './machine-settings.tsx';
 import { OffcutRows } from './offcut-rows.tsx';
@@ -46,6 +47,9 @@ export function CuttingSettings(props: SettingsProps) {
       </Fold>
       <Fold title="Router and straightedge" now={machineWords(props)}>
         <MachineSettings {...props} />
+      </Fold>
+      <Fold title="Glue" now={glueWords(props)}>
+        <GlueSettings {...props} />
       </Fold>
       <Fold title="Notes" now={input.notes === '' ? 'none' : 'for the shop'}>
         <TextArea

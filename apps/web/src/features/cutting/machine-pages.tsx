@@ -4,6 +4,7 @@ import type { CuttingResult } from '@gusset/contracts/cutting-sheet';
 import { type BoardWork, machineWork, markOf } from '@gusset/sheets';
 import { useMemo } from 'react';
 import type { LengthRule } from '../../shared/job/length-rule.ts';
+import { Caution } from '../../shared/marks/caution.tsx';
 import type { CuttingJobSheet } from './cutting-types.ts';
 import { counted } from './cutting-words.ts';
 import styles from './machine-pages.module.css';
@@ -38,11 +39,10 @@ export function MachinePages({ sheet, result, rule }: MachinePagesProps) {
         <h2 id="saw-page" className={styles.title}>
           At the saw, setting by setting
         </h2>
-        <p className={styles.caution}>
-          Planning aid only. Saw off at the wall before you set it; guard and riving knife on, push stick to
-          hand, extraction running, eyes and ears protected. Check the first piece of each setting with a
-          rule.
-        </p>
+        <Caution>
+          Saw off at the wall before you set it; guard and riving knife on, push stick to hand, extraction
+          running, eyes and ears protected. Check the first piece of each setting with a rule.
+        </Caution>
         {works.map((work) => (
           <SawOfBoard key={work.board.boardId} work={work} trimMm={result.trimMm} rule={rule} />
         ))}
