@@ -39,7 +39,12 @@ try {
     spawn(process.execPath, [path.join(ROOT, 'node_modules/next/dist/bin/next'), 'dev', '-p', String(PORT)], {
       cwd: path.join(ROOT, 'apps/web'),
       stdio: 'inherit',
-      env: { ...process.env, GUSSET_DEV_API: `http://127.0.0.1:${API_PORT}`, NEXT_TELEMETRY_DISABLED: '1' },
+      env: {
+        ...process.env,
+        GUSSET_DEV_API: `http://127.0.0.1:${API_PORT}`,
+        API_ORIGINS: `http://127.0.0.1:${API_PORT}`,
+        NEXT_TELEMETRY_DISABLED: '1',
+      },
     }),
   ];
   say(`Pages: http://localhost:${PORT}${demo === null ? '' : `   ${demo.email}  ${demo.password}`}`);
