@@ -58,7 +58,7 @@ export function AssemblyPage({ sheet, rule }: AssemblyPageProps) {
               {[stepFigures(step, rule.words), waitWords(step)]
                 .filter((words) => words !== '')
                 .map((words) => (
-                  <span key={words} className={`figures ${styles.line}`}>
+                  <span key={words} className={styles.line}>
                     {words}
                   </span>
                 ))}
