@@ -21,6 +21,15 @@ export { type CuttingUpstream, cuttingSheet } from './cutting/cutting-sheet.ts';
 export { glueUp } from './cutting/glue-up.ts';
 export { type BoardWork, machineWork } from './cutting/machine-work.ts';
 export { notchWords } from './cutting/notch-words.ts';
+export { answerLoading, LOADING_ENGINE_VERSION, type LoadingOptions } from './dry-fit/answer-loading.ts';
+export { type LoadingQuestion, loadingQuestion } from './dry-fit/loading-case.ts';
+export {
+  type BoxLoadingRemedy,
+  loadingRemedies,
+  type RemedyOptions,
+  type RemedyQuestion,
+} from './dry-fit/loading-remedies.ts';
+export { loadingScene, poseOnWay, shareOfTightest } from './dry-fit/loading-scene.ts';
 export { type PartsUpstream, type SheetsUsed, SUPPLY_USES } from './parts/derived-lines.ts';
 export { partsSheet } from './parts/parts-sheet.ts';
 export { quantityWords } from './parts/quantity-words.ts';
