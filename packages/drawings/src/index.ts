@@ -48,6 +48,7 @@ export { quoteDocument } from './paper/quote-document.ts';
 export { type SoundSheetInput, soundSheetDocument } from './paper/sound-sheet-document.ts';
 export { type SurveyRow, type SurveySheetInput, surveySheetDocument } from './paper/survey-sheet-document.ts';
 export { type PageFacts, TITLE_BLOCK_HEIGHT_PT, titleBlockItems } from './paper/title-block.ts';
+export type { WorkPage, WorkRow, WorkTable } from './paper/work-page.ts';
 export {
   type FlatLayer,
   flattenItem,

@@ -7,6 +7,7 @@ export { type BoxFromSection, boxFromSection, boxWithNet } from './box/box-sizin
 export { type CornerInBox, cornerInBox } from './box/corner-in-box.ts';
 export { briefSheet } from './brief/brief-sheet.ts';
 export { canonicalJson } from './canonical-json.ts';
+export { stepDetail, stepFigures, stepTitle, waitWords } from './cutting/assembly-words.ts';
 export { type BoardScore, betterOf, boardScores, withSeed } from './cutting/better-layout.ts';
 export { markOf } from './cutting/cutting-notes.ts';
 export {
@@ -19,8 +20,20 @@ export {
 } from './cutting/cutting-papers.ts';
 export { type CuttingUpstream, cuttingSheet } from './cutting/cutting-sheet.ts';
 export { glueUp } from './cutting/glue-up.ts';
+export {
+  askewLine,
+  benchLines,
+  bevelledEdges,
+  bevelWords,
+  GLUE_PAGE_CAUTION,
+  ROUTER_PAGE_LEAD,
+  SAW_PAGE_CAUTION,
+  settingsWords,
+  stepWords,
+} from './cutting/machine-words.ts';
 export { type BoardWork, machineWork } from './cutting/machine-work.ts';
 export { notchWords } from './cutting/notch-words.ts';
+export { gluePage, routerPage, sawPage } from './cutting/work-pages.ts';
 export { answerLoading, LOADING_ENGINE_VERSION, type LoadingOptions } from './dry-fit/answer-loading.ts';
 export { type LoadingQuestion, loadingQuestion } from './dry-fit/loading-case.ts';
 export {

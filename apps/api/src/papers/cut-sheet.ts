@@ -1,17 +1,28 @@
 // What hangs at the saw: the cut list and a map of every sheet, as issued; a draft says that it is one.
-import type { CuttingResult } from '@gusset/contracts/cutting-sheet';
+import type { BoxSheetResult } from '@gusset/contracts/box';
+import type { CuttingFacts, CuttingInput, CuttingResult } from '@gusset/contracts/cutting-sheet';
 import type { PaperSize } from '@gusset/contracts/drawings';
 import { revisionLetter, SHEETS } from '@gusset/contracts/sheet';
-import { cutSheetDocument } from '@gusset/drawings';
+import { cutSheetDocument, type WorkPage } from '@gusset/drawings';
 import { renderPdf } from '@gusset/drawings/pdf';
-import { cutMaterials, type SheetOutcome } from '@gusset/sheets';
-import { formatLength, toShopTime } from '@gusset/units';
+import {
+  cutMaterials,
+  gluePage,
+  glueUp,
+  machineWork,
+  routerPage,
+  type SheetOutcome,
+  sawPage,
+} from '@gusset/sheets';
+import { formatLength, isRefusal, toShopTime } from '@gusset/units';
 import type { Actor, Deps } from '../deps.ts';
 import { notFound, refusedByEngine, ShopError } from '../errors.ts';
 import { toJobView } from '../jobs/job.service.ts';
+import { findIssues } from '../sheets/sheet.queries.ts';
 import { inJob } from '../sheets/sheet.service.ts';
 import type { SheetScope } from '../sheets/sheet-binding.ts';
-import { sheetBook } from '../sheets/sheet-book.ts';
+import { bindingOf } from '../sheets/sheet-bindings.ts';
+import { sheetBook, upstreamRefsSchema } from '../sheets/sheet-book.ts';
 import { findShop } from '../shops/shop.queries.ts';
 import { toShopView } from '../shops/shop.service.ts';
 
@@ -54,14 +65,33 @@ export async function cutSheetPaper(
     kerfMm: result.kerfMm,
     materials: cutMaterials(result, length),
     notes: paperNotes(result, revision),
+    work: workPages(standing, length),
     formatLength: length,
   });
   const fileName = `cut-sheet-${job.number}-${revision === null ? 'draft' : `rev-${revision}`}.pdf`;
   return { pdf: await renderPdf(document, { createdAt: now }), fileName };
 }
 
+/** Saw, router, then the glue-up of the box that it was cut for. */
+function workPages(
+  { result, input, facts, box }: Standing,
+  length: (mm: number) => string,
+): readonly WorkPage[] {
+  const works = machineWork(result, input, facts);
+  const router = routerPage(works, length);
+  const plan = box === null ? null : glueUp(box, input);
+  return [
+    sawPage(works, result.trimMm, length),
+    ...(router === null ? [] : [router]),
+    ...(plan === null || isRefusal(plan) ? [] : [gluePage(plan, input, length)]),
+  ];
+}
+
 type Standing = {
   readonly result: CuttingResult;
+  readonly input: CuttingInput;
+  readonly facts: Pick<CuttingFacts, 'saw'>;
+  readonly box: BoxSheetResult | null;
   /** Null = a draft. */
   readonly revision: string | null;
   readonly drawnBy: string;
@@ -72,18 +102,40 @@ type Standing = {
 async function cuttingOf(scope: SheetScope): Promise<Standing> {
   const book = sheetBook(scope);
   const issue = (await book.latest()).get('cutting');
+  const { readInput } = bindingOf('cutting').definition;
   if (issue !== undefined) {
-    const frozen: unknown = issue.result;
+    // What is frozen with an issue comes from the cutting sheet's own definition, as at `anySheet`.
+    const [input, facts, frozen]: readonly unknown[] = [readInput(issue.input), issue.facts, issue.result];
     return {
-      // An issue's result comes from the cutting sheet's own computation, as at `anySheet`.
       result: frozen as CuttingResult,
+      input: input as CuttingInput,
+      facts: facts as CuttingFacts,
+      box: await boxCutFrom(scope, issue.upstream),
       revision: revisionLetter(issue.revision),
       drawnBy: issue.issuedByName,
       checkedBy: issue.checkedByName,
     };
   }
-  const result = readyResult((await book.open('cutting')).outcome as SheetOutcome<CuttingResult>); // the same
-  return { result, revision: null, drawnBy: scope.actor.name, checkedBy: null };
+  const draft = await book.open('cutting');
+  const { box } = draft.upstream;
+  return {
+    // The same: a draft's own input, facts and result.
+    result: readyResult(draft.outcome as SheetOutcome<CuttingResult>),
+    input: draft.input as CuttingInput,
+    facts: draft.facts as CuttingFacts,
+    box: (box ?? null) as BoxSheetResult | null,
+    revision: null,
+    drawnBy: scope.actor.name,
+    checkedBy: null,
+  };
+}
+
+/** The issue of the box that an issue of the cutting sheet read. */
+async function boxCutFrom({ tx, actor }: SheetScope, upstream: unknown): Promise<BoxSheetResult | null> {
+  const ref = upstreamRefsSchema.parse(upstream).find(({ kind }) => kind === 'box');
+  const [issue] = ref === undefined ? [] : await findIssues(tx, actor, [ref.issueId]);
+  const frozen: unknown = issue?.result ?? null;
+  return frozen as BoxSheetResult | null; // written by the box sheet, as above
 }
 
 function readyResult(outcome: SheetOutcome<CuttingResult>): CuttingResult {

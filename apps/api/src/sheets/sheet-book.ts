@@ -7,7 +7,7 @@ import { findIssues, findSheet, type IssueRow, latestIssues } from './sheet.quer
 import type { SheetScope, UpstreamResults } from './sheet-binding.ts';
 import { BOUND_KINDS, bindingOf } from './sheet-bindings.ts';
 
-const upstreamRefsSchema = z.array(
+export const upstreamRefsSchema = z.array(
   z.object({ kind: z.string(), issueId: z.string(), revision: z.number(), fingerprint: z.string() }),
 );
 export type UpstreamRef = z.infer<typeof upstreamRefsSchema>[number];

@@ -9,6 +9,7 @@ import type { PaperDocument } from './paper-page.ts';
 import { printableArea } from './paper-size.ts';
 import { TITLE_BLOCK_HEIGHT_PT } from './title-block.ts';
 import { BODY, CAPTION, HEADING, type Lettering, TITLE } from './words-block.ts';
+import { flowWorkPage, type WorkPage } from './work-page.ts';
 
 export type CutListRow = {
   readonly mark: string;
@@ -36,6 +37,8 @@ export type CutSheetInput = {
   readonly kerfMm: number;
   readonly materials: readonly CutMaterial[];
   readonly notes: readonly string[];
+  /** Pages for the machines and the bench, after the list. */
+  readonly work: readonly WorkPage[];
   readonly formatLength: (lengthMm: number) => string;
 };
 
@@ -92,6 +95,7 @@ function cutList(input: CutSheetInput): {
     flow.space(14);
   }
   for (const note of input.notes) flow.words(note, BODY);
+  for (const page of input.work) flowWorkPage(flow, page);
   const area = printableArea(format);
   let pageCount = 0;
   flow.finish((_page, pages) => {

@@ -7,7 +7,7 @@ import { BOX_SECTION, SHEET } from '../testing/sample-views.ts';
 import { readXml } from '../testing/xml-check.ts';
 import { boxSection } from '../views/box-view.ts';
 import { cutSheetDocument, SAW_CAUTION } from './cut-sheet-document.ts';
-import { drawSheetPage, drawSheetPages } from './draw-sheet-page.ts';
+import { drawSheetPage, drawSheetPages, PLANNING_CAUTION } from './draw-sheet-page.ts';
 import { blockItems, type PaperDocument, type PaperPage, pageScene } from './paper-page.ts';
 import { paperExtent } from './paper-size.ts';
 import { quoteDocument } from './quote-document.ts';
@@ -151,13 +151,26 @@ describe('cutSheetDocument', () => {
   });
 
   it('draws one landscape page a sheet, numbered on after the list', () => {
-    expect(paper.pages.map(({ orientation }) => orientation)).toEqual(['portrait', 'landscape']);
-    expect(wordsOf(paper.pages[1] ?? drawSheetPage(BOX_SHEET, { page: 1, pages: 1 }))).toContain('2 of 2');
+    expect(paper.pages.map(({ orientation }) => orientation)).toEqual(['portrait', 'portrait', 'landscape']);
+    expect(wordsOf(paper.pages[2] ?? drawSheetPage(BOX_SHEET, { page: 1, pages: 1 }))).toContain('3 of 3');
   });
 
-  it('says the saw caution on every page', () => {
-    for (const page of paper.pages) {
-      expect(wordsOf(page).join(' ').replace(/\s+/g, ' ')).toContain(SAW_CAUTION);
+  it('gives each machine a page of its own, its settings as large as the sizes of the list', () => {
+    const page = paper.pages[1];
+    const table = page?.blocks.find((block) => block.kind === 'table');
+    const rows = table?.kind === 'table' ? table.rows.slice(1) : [];
+    expect(rows).toHaveLength(2);
+    expect(
+      rows[0]?.cells[0]?.some((item) => item.kind === 'text' && item.text === '584' && item.sizePt >= 14),
+    ).toBe(true);
+    expect(page === undefined ? '' : wordsOf(page).join(' ').replace(/\s+/g, ' ')).toContain(
+      PLANNING_CAUTION,
+    );
+  });
+
+  it('says the saw caution on the list and on every map', () => {
+    for (const page of [paper.pages[0], paper.pages[2]]) {
+      expect(page === undefined ? '' : wordsOf(page).join(' ').replace(/\s+/g, ' ')).toContain(SAW_CAUTION);
     }
     for (const part of ['Guard', 'riving knife', 'push stick', 'extraction', "makers' instructions"]) {
       expect(SAW_CAUTION).toContain(part);

@@ -114,6 +114,26 @@ export const CUT_SHEET: CutSheetInput = {
   kerfMm: 3.2,
   formatLength: (lengthMm) => formatLength(lengthMm, { unit: 'mm', style: 'drawing' }),
   notes: [],
+  work: [
+    {
+      title: 'At the saw',
+      lead: 'First take 6 off each edge of every sheet.',
+      caution: 'Saw off at the wall before you set it.',
+      tables: [
+        {
+          heading: 'Birch plywood, 18: 2 fence settings',
+          columns: ['Fence', 'Cuts'],
+          rows: [
+            {
+              figure: '584',
+              lines: ['Sheet 1, lengthwise: from 2428 × 1208 → A', 'Sheet 1, across: from 584 × 402'],
+            },
+            { figure: '402', lines: ['Sheet 2, across: from 1208 × 584 → E, F'] },
+          ],
+        },
+      ],
+    },
+  ],
   materials: [
     {
       name: 'Birch plywood',

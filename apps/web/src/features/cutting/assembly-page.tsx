@@ -1,12 +1,11 @@
 'use client';
 
 import { USUAL_ADHESIVES } from '@gusset/contracts/cutting';
-import { glueUp } from '@gusset/sheets';
+import { GLUE_PAGE_CAUTION, glueUp, stepDetail, stepFigures, stepTitle, waitWords } from '@gusset/sheets';
 import { formatMinutes, isRefusal } from '@gusset/units';
 import { useMemo } from 'react';
 import type { LengthRule } from '../../shared/job/length-rule.ts';
 import { Caution } from '../../shared/marks/caution.tsx';
-import { stepDetail, stepFigures, stepTitle, waitWords } from './assembly-words.ts';
 import type { CuttingJobSheet } from './cutting-types.ts';
 import styles from './machine-pages.module.css';
 
@@ -41,10 +40,7 @@ export function AssemblyPage({ sheet, rule }: AssemblyPageProps) {
         {plan.curingFactor > 1 ? `, ${plan.curingFactor.toFixed(1)} times as long as at 20 °C` : ''}; open for{' '}
         {formatMinutes(adhesive.openMinutes)}. What stands on the tin comes first.
       </p>
-      <Caution>
-        Gloves and fresh air with polyurethane and solvents; cotton waste with glue or finish goes into a
-        closed metal bin. Two people for any carcass above 20 kg.
-      </Caution>
+      <Caution>{GLUE_PAGE_CAUTION}</Caution>
       <ol className={styles.panels}>
         {plan.steps.map((step) => (
           <li key={step.order} className={styles.panel} data-stop={step.what === 'try' ? '' : undefined}>

@@ -1,25 +1,24 @@
 'use client';
 
 import type { CuttingResult } from '@gusset/contracts/cutting-sheet';
-import { type BoardWork, machineWork, markOf } from '@gusset/sheets';
+import {
+  askewLine,
+  type BoardWork,
+  benchLines,
+  bevelledEdges,
+  bevelWords,
+  machineWork,
+  markOf,
+  ROUTER_PAGE_LEAD,
+  SAW_PAGE_CAUTION,
+  settingsWords,
+  stepWords,
+} from '@gusset/sheets';
 import { useMemo } from 'react';
 import type { LengthRule } from '../../shared/job/length-rule.ts';
 import { Caution } from '../../shared/marks/caution.tsx';
 import type { CuttingJobSheet } from './cutting-types.ts';
-import { counted } from './cutting-words.ts';
 import styles from './machine-pages.module.css';
-import {
-  askewWords,
-  bevelWords,
-  circleWords,
-  guideWords,
-  holesPlace,
-  holesWords,
-  openingWords,
-  point,
-  settingsWords,
-  stepWords,
-} from './machine-words.ts';
 
 export type MachinePagesProps = {
   readonly sheet: CuttingJobSheet;
@@ -39,10 +38,7 @@ export function MachinePages({ sheet, result, rule }: MachinePagesProps) {
         <h2 id="saw-page" className={styles.title}>
           At the saw, setting by setting
         </h2>
-        <Caution>
-          Saw off at the wall before you set it; guard and riving knife on, push stick to hand, extraction
-          running, eyes and ears protected. Check the first piece of each setting with a rule.
-        </Caution>
+        <Caution>{SAW_PAGE_CAUTION}</Caution>
         {works.map((work) => (
           <SawOfBoard key={work.board.boardId} work={work} trimMm={result.trimMm} rule={rule} />
         ))}
@@ -52,11 +48,7 @@ export function MachinePages({ sheet, result, rule }: MachinePagesProps) {
           <h2 id="router-page" className={styles.title}>
             Router and drill
           </h2>
-          <p className={styles.quiet}>
-            Each place is along / across from the panel’s lower left corner, outer face up. Mark a centre once
-            and cut everything about it from that mark. Clamp the work, feed against the bit, both hands on
-            the router.
-          </p>
+          <p className={styles.quiet}>{ROUTER_PAGE_LEAD}</p>
           {works
             .filter(({ bench }) => isAny(bench))
             .map((work) => (
@@ -125,15 +117,7 @@ function SawOfBoard({ work, trimMm, rule }: OfBoard & { readonly trimMm: number 
                 </span>
                 <div>
                   <p>{bevelWords(setUp)}</p>
-                  <p>
-                    {setUp.fenceMm === null ? 'No edge across it: sled or guide rail. ' : ''}
-                    {setUp.cuts.map(({ mark, edge, lengthMm, pieces }) => (
-                      <span key={`${mark} ${edge}`} className={styles.part}>
-                        <strong>{mark}</strong> edge of {rule.drawn(lengthMm)}
-                        {pieces > 1 ? `, ${pieces} off` : ''}
-                      </span>
-                    ))}
-                  </p>
+                  <p>{bevelledEdges(setUp, rule.drawn)}</p>
                 </div>
               </li>
             ))}
@@ -150,9 +134,7 @@ function SawOfBoard({ work, trimMm, rule }: OfBoard & { readonly trimMm: number 
           <ul className={styles.steps}>
             {askew.map((cut) => (
               <li key={`${cut.panelId} ${cut.edge}`}>
-                <strong>{cut.mark}</strong> {askewWords(cut, rule.drawn)}
-                {guideWords(cut, rule.drawn) === null ? '' : `; ${guideWords(cut, rule.drawn)}`}
-                {cut.pieces > 1 ? `; ${cut.pieces} off` : ''}
+                <strong>{cut.mark}</strong> {askewLine(cut, rule.drawn)}
               </li>
             ))}
           </ul>
@@ -164,36 +146,8 @@ function SawOfBoard({ work, trimMm, rule }: OfBoard & { readonly trimMm: number 
 
 function BenchOfBoard({ work, rule }: OfBoard) {
   const { bench, board } = work;
-  const length = rule.drawn;
   const lines = board.rows.flatMap((row) => {
-    const of = <Item extends { readonly panelId: string }>(items: readonly Item[]) =>
-      items.filter(({ panelId }) => panelId === row.panelId);
-    const found = [
-      ...of(bench.circles).map(({ circles, ...at }) => ({
-        at: point(at, length),
-        words: circles.map((circle) => circleWords(circle, length)),
-      })),
-      ...of(bench.openings).map((opening) => ({
-        at: point(opening, length),
-        words: [openingWords(opening, length)],
-      })),
-      ...of(bench.holes).map((holes) => ({
-        at: '',
-        words: [`${holesWords(holes, length)}, ${holesPlace(holes, length)}`],
-      })),
-      ...of(bench.rebates).map((rebate) => ({
-        at: '',
-        words: [
-          `Step along the edge of ${length(rebate.lengthMm)}: ${length(rebate.widthMm)} wide, ${length(rebate.depthMm)} deep in ${counted(rebate.passes, 'pass', 'passes')}, inner face`,
-        ],
-      })),
-      ...of(bench.flushTrims).map((trim) => ({
-        at: '',
-        words: [
-          `After glue-up: trim ${length(trim.oversizeMm)} flush along ${length(trim.lengthMm)}, bearing bit`,
-        ],
-      })),
-    ];
+    const found = benchLines(bench, row.panelId, rule.drawn);
     return found.length === 0 ? [] : [{ row, found }];
   });
   return (

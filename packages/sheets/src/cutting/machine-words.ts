@@ -1,6 +1,7 @@
 // Sentences for saw, router and drill: setting by setting, as someone at the machine reads them.
 import type {
   AskewCut,
+  BenchWork,
   BevelSetUp,
   DrilledHoles,
   RoutedCircle,
@@ -8,9 +9,11 @@ import type {
   SawPlan,
   SawStep,
 } from '@gusset/contracts/cutting';
-import { counted } from './cutting-words.ts';
 
 type LengthWords = (mm: number) => string;
+
+const counted = (count: number, one: string, many = `${one}s`): string =>
+  `${count} ${count === 1 ? one : many}`;
 
 /** How often the fence is set, and how good that is. */
 export function settingsWords({ fenceSettings, settingsMapByMap, leastSettings }: SawPlan): string {
@@ -95,3 +98,59 @@ function kind(purpose: string): string {
 function degrees(value: number): string {
   return `${value.toFixed(1)}°`;
 }
+
+/** One panel's work at router and drill: where, and what there. */
+export type BenchLine = { readonly at: string; readonly words: readonly string[] };
+
+export function benchLines(bench: BenchWork, panelId: string, length: LengthWords): readonly BenchLine[] {
+  const of = <Item extends { readonly panelId: string }>(items: readonly Item[]) =>
+    items.filter((item) => item.panelId === panelId);
+  return [
+    ...of(bench.circles).map(({ circles, ...at }) => ({
+      at: point(at, length),
+      words: circles.map((circle) => circleWords(circle, length)),
+    })),
+    ...of(bench.openings).map((opening) => ({
+      at: point(opening, length),
+      words: [openingWords(opening, length)],
+    })),
+    ...of(bench.holes).map((holes) => ({
+      at: '',
+      words: [`${holesWords(holes, length)}, ${holesPlace(holes, length)}`],
+    })),
+    ...of(bench.rebates).map((rebate) => ({
+      at: '',
+      words: [
+        `Step along the edge of ${length(rebate.lengthMm)}: ${length(rebate.widthMm)} wide, ${length(rebate.depthMm)} deep in ${counted(rebate.passes, 'pass', 'passes')}, inner face`,
+      ],
+    })),
+    ...of(bench.flushTrims).map((trim) => ({
+      at: '',
+      words: [
+        `After glue-up: trim ${length(trim.oversizeMm)} flush along ${length(trim.lengthMm)}, bearing bit`,
+      ],
+    })),
+  ];
+}
+
+/** The edges that one tilt and fence serve, mark by mark. */
+export function bevelledEdges({ cuts, fenceMm }: BevelSetUp, length: LengthWords): string {
+  const edges = cuts.map(
+    ({ mark, lengthMm, pieces }) =>
+      `${mark} edge of ${length(lengthMm)}${pieces > 1 ? `, ${pieces} off` : ''}`,
+  );
+  return `${fenceMm === null ? 'No edge across it: sled or guide rail. ' : ''}${edges.join('; ')}`;
+}
+
+/** A cut askew and its guide in one line, without its mark. */
+export function askewLine(cut: AskewCut, length: LengthWords): string {
+  const guide = guideWords(cut, length);
+  return `${askewWords(cut, length)}${guide === null ? '' : `; ${guide}`}${cut.pieces > 1 ? `; ${cut.pieces} off` : ''}`;
+}
+
+export const SAW_PAGE_CAUTION =
+  'Saw off at the wall before you set it; guard and riving knife on, push stick to hand, extraction running, eyes and ears protected. Check the first piece of each setting with a rule.';
+export const ROUTER_PAGE_LEAD =
+  'Each place is along / across from the panel’s lower left corner, outer face up. Mark a centre once and cut everything about it from that mark. Clamp the work, feed against the bit, both hands on the router.';
+export const GLUE_PAGE_CAUTION =
+  'Gloves and fresh air with polyurethane and solvents; cotton waste with glue or finish goes into a closed metal bin. Two people for any carcass above 20 kg.';
