@@ -2,19 +2,21 @@
 
 import type { BoxFacts, BoxInput, BoxSheetResult } from '@gusset/contracts/box';
 import type { BoxUpstream } from '@gusset/sheets';
+import type { ReactNode } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
 import { useTRPCClient } from '../../shared/data/api-client.ts';
 import type { ApiOutputs } from '../../shared/data/api-types.ts';
 import { fieldError } from '../../shared/data/shop-error.ts';
 import type { OpenedJob } from '../../shared/job/job-sheet.ts';
 import { JobSheetPage, useTitleCells } from '../../shared/job/job-sheet-page.tsx';
-import { useLengthRule } from '../../shared/job/length-rule.ts';
+import { type LengthRule, useLengthRule } from '../../shared/job/length-rule.ts';
 import { useJobSheet } from '../../shared/job/use-job-sheet.ts';
 import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
 import { BoxDetails } from './box-details.tsx';
 import { BoxDrawings } from './box-drawings.tsx';
 import { BoxNotes, VerdictStrip } from './box-notes.tsx';
 import styles from './box-screen.module.css';
+import type { BoxJobSheet } from './box-types.ts';
 import { OutsideSettings } from './outside-settings.tsx';
 
 const FIELD_WORDS: Readonly<Record<keyof BoxInput, string>> = {
@@ -39,6 +41,8 @@ const FIELD_WORDS: Readonly<Record<keyof BoxInput, string>> = {
 export type BoxScreenProps = {
   readonly opened: OpenedJob;
   readonly start: ApiOutputs['sheet']['box']['read'];
+  /** How the box goes in and out, under its drawings. */
+  readonly wayIn?: (sheet: BoxJobSheet, rule: LengthRule) => ReactNode;
 };
 
 const readBoxInputDraft = async (kept: unknown): Promise<BoxInput | null> => {
@@ -47,7 +51,7 @@ const readBoxInputDraft = async (kept: unknown): Promise<BoxInput | null> => {
 };
 
 /** Sheet 04: the box in the car, drawn, changed on the drawing, and everything that follows from it. */
-export function BoxScreen({ opened, start }: BoxScreenProps) {
+export function BoxScreen({ opened, start, wayIn }: BoxScreenProps) {
   const { job } = opened;
   const sheet = useJobSheet<BoxInput, BoxFacts, BoxUpstream, BoxSheetResult>({
     kind: 'box',
@@ -105,6 +109,7 @@ export function BoxScreen({ opened, start }: BoxScreenProps) {
               {settings}
             </BoxDrawings>
           )}
+          {wayIn?.(sheet, rule)}
           <BoxDetails sheet={sheet} errorOf={errorOf} rule={rule} />
         </div>
       </SheetFrame>

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { BoxScreen } from '../../../../../features/box/box-screen.tsx';
 import { readJob } from '../../../../../shared/job/read-job.ts';
+import { BoxWithWay } from './box-with-way.tsx';
 
 type Params = { params: Promise<{ number: string }> };
 
@@ -12,5 +12,5 @@ export default async function BoxPage({ params }: Params) {
   const { opened, sheet } = await readJob((await params).number, (api, { job }) =>
     api.sheet.box.read.query({ jobId: job.id }),
   );
-  return <BoxScreen opened={opened} start={sheet} />;
+  return <BoxWithWay opened={opened} start={sheet} />;
 }
