@@ -10,6 +10,7 @@ import {
   placeInFrame,
   polygon,
   posed,
+  SCREEN_VIEW,
   type Scene,
 } from '@gusset/drawings';
 import { poseBetween } from './tight-place.ts';
@@ -62,8 +63,9 @@ export type LoadingSceneInput = {
 
 export function loadingScene(
   { result, cavity, answer, share }: LoadingSceneInput,
-  view: Partial<DrawingView> = {},
+  partial: Partial<DrawingView> = {},
 ): Scene {
+  const view = { ...SCREEN_VIEW, ...partial };
   const path = answer?.path ?? [];
   const rest: Pose = result.place?.pose ?? { xMm: 0, yMm: 0, thetaRad: 0, zMm: 0 };
   const now = poseOnWay(path, share) ?? rest;
@@ -78,8 +80,15 @@ export function loadingScene(
         name: wall.name,
         kind: wall.surface === 'hard' ? 'rigid' : wall.surface,
       })),
-      obstructions: cavity.obstructions.map(({ name, polygon: outline }) => ({ name, outline })),
-      opening: { from: cavity.opening.from, to: cavity.opening.to, text: 'opening' },
+      // What counts in place only is not in the way.
+      obstructions: cavity.obstructions
+        .filter(({ appliesTo }) => appliesTo !== 'fit')
+        .map(({ name, polygon: outline }) => ({ name, outline })),
+      opening: {
+        from: cavity.opening.from,
+        to: cavity.opening.to,
+        text: `opening ${view.formatLength(cavity.opening.heightMm)}`,
+      },
       labels: [],
       box: { outer, inner: null, pose: rest },
       wayOut: { poses: ghosts(path), track: [] },

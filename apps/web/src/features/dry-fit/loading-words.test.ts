@@ -26,19 +26,7 @@ const ANSWER: LoadingAnswer = {
   provedToMm: 1,
   cells: 0,
 };
-const ROOF = {
-  walls: [
-    {
-      id: 'roof',
-      name: 'Roof',
-      role: 'roof',
-      surface: 'hard',
-      plusMinusMm: 4,
-      likelyPlusMinusMm: 3,
-      shares: [],
-    },
-  ],
-} as const;
+const ROOF = { walls: [{ name: 'Roof', plusMinusMm: 4 }], opening: { heightPlusMinusMm: 5 } };
 
 describe('the verdict', () => {
   it('says first that it goes in, then by how much', () => {
@@ -62,12 +50,18 @@ describe('the verdict', () => {
       tightest: { ...TIGHT, wall: 'Roof' },
     } as const;
     expect(loadingHeadline(close, ROOF, mm).lines.join(' ')).toContain(
-      'measure to the roof once more, which is known to ± 4 mm',
+      'measure to the roof once more, now known to ± 4 mm',
+    );
+  });
+  it('asks for the height of the opening where its edge is what is met', () => {
+    const close = { ...ANSWER, verdict: 'too-close', spare: null, tightest: TIGHT } as const;
+    expect(loadingHeadline(close, ROOF, mm).lines.join(' ')).toContain(
+      'measure the height of the opening once more, now known to ± 5 mm',
     );
   });
   it('tells the tilt at the tightest place', () => {
     expect(tightWords(TIGHT, mm)).toBe(
-      'Tightest 14° tipped: upper front corner 11 mm into the upper edge of the opening, as measured.',
+      'Tightest place: upper front corner 11 mm into the upper edge of the opening, 14° tipped, walls as measured.',
     );
   });
 });

@@ -5,6 +5,12 @@ import { degreesFromRad } from '@gusset/units';
 
 type LengthWords = (mm: number) => string;
 
+/** What the sentences read of the car. */
+export type KnownCavity = {
+  readonly walls: readonly Pick<CavityResult['walls'][number], 'name' | 'plusMinusMm'>[];
+  readonly opening: Pick<CavityResult['opening'], 'heightPlusMinusMm'>;
+};
+
 export type LoadingHeadline = {
   readonly tone: 'pass' | 'check' | 'fail';
   readonly words: string;
@@ -13,7 +19,7 @@ export type LoadingHeadline = {
 
 export function loadingHeadline(
   answer: LoadingAnswer,
-  cavity: Pick<CavityResult, 'walls'>,
+  cavity: KnownCavity,
   length: LengthWords,
 ): LoadingHeadline {
   const place = answer.tightest === null ? [] : [tightWords(answer.tightest, length)];
@@ -86,16 +92,17 @@ function tooCloseWords({ asMeasured }: LoadingAnswer, length: LengthWords): stri
   return `Too close to call: no way was found that keeps ${length(1)}, and none was ruled out`;
 }
 
-/** The reading that would settle it: the surface at the tightest place, and how well it is known. */
-function decidingWords(
-  { tightest }: LoadingAnswer,
-  { walls }: Pick<CavityResult, 'walls'>,
-  length: LengthWords,
-): string[] {
-  const wall = walls.find(({ name }) => name === tightest?.wall);
+/** The reading that would settle it: of the surface at the tightest place, and how well it is known. */
+function decidingWords({ tightest }: LoadingAnswer, cavity: KnownCavity, length: LengthWords): string[] {
   if (tightest === null) return ['Try it with a card panel before anything is cut.'];
-  const known = wall === undefined ? '' : `, which is known to ± ${length(wall.plusMinusMm)}`;
-  return [`What would settle it: measure to ${lower(tightest.wall)} once more${known}. Or try a card panel.`];
+  const { walls, opening } = cavity;
+  const isEdge = tightest.wall.endsWith('edge of the opening');
+  const what = isEdge ? 'the height of the opening' : `to ${lower(tightest.wall)}`;
+  const plusMinusMm = isEdge
+    ? opening.heightPlusMinusMm
+    : walls.find(({ name }) => name === tightest.wall)?.plusMinusMm;
+  const known = plusMinusMm === undefined ? '' : `, now known to ± ${length(plusMinusMm)}`;
+  return [`What would settle it: measure ${what} once more${known}. Or try a card panel.`];
 }
 
 export function tightWords(tightest: TightPlace, length: LengthWords): string {
@@ -103,7 +110,7 @@ export function tightWords(tightest: TightPlace, length: LengthWords): string {
   const turn = Math.round(Math.abs(degreesFromRad(tippedRad)));
   const how = turn === 0 ? 'upright' : `${turn}° tipped`;
   const gap = gapMm < 0 ? `${length(-gapMm)} into` : `${length(gapMm)} from`;
-  return `Tightest ${how}: ${cornerWords(tightest)} ${gap} ${lower(wall)}, as measured.`;
+  return `Tightest place: ${cornerWords(tightest)} ${gap} ${lower(wall)}, ${how}, walls as measured.`;
 }
 
 const cornerWords = ({ corner }: TightPlace) => `${corner.height} ${corner.end} corner`;
