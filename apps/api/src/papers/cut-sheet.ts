@@ -13,6 +13,7 @@ import {
   routerPage,
   type SheetOutcome,
   sawPage,
+  testFitWarnings,
 } from '@gusset/sheets';
 import { formatLength, isRefusal, toShopTime } from '@gusset/units';
 import type { Actor, Deps } from '../deps.ts';
@@ -64,7 +65,7 @@ export async function cutSheetPaper(
     },
     kerfMm: result.kerfMm,
     materials: cutMaterials(result, length),
-    notes: paperNotes(result, revision),
+    notes: paperNotes(standing),
     work: workPages(standing, length),
     formatLength: length,
   });
@@ -145,7 +146,7 @@ function readyResult(outcome: SheetOutcome<CuttingResult>): CuttingResult {
   throw new ShopError('SHEET_INCOMPLETE', `There is nothing to print yet. Still missing: ${what}.`);
 }
 
-function paperNotes(result: CuttingResult, revision: string | null): readonly string[] {
+function paperNotes({ result, input, box, revision }: Standing): readonly string[] {
   const sheets = result.sheetsUsed.map(({ name, count }) => `${count} × ${name}`).join(', ');
   return [
     ...(revision === null ? ['DRAFT: this sheet has not been issued yet; sizes may still change.'] : []),
@@ -154,6 +155,7 @@ function paperNotes(result: CuttingResult, revision: string | null): readonly st
           'DRAFT: the real thickness of a sheet has not been settled. Measure it with a calliper before cutting.',
         ]
       : []),
+    ...(box === null ? [] : testFitWarnings(input.testFit ?? null, box)),
     sheets === '' ? 'Cut from offcuts alone.' : `Sheets: ${sheets}.`,
     'Wood dust harms: extraction on, fitted respirator. Lift a full sheet with two people or a panel carrier.',
   ];

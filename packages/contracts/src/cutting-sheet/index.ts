@@ -1,6 +1,6 @@
 // Sheet 05, Cutting: what someone decides about sheets, saw and spare parts; the layout as issued.
 import { z } from 'zod';
-import { idSchema, notesSchema, shortTextSchema, typedLengthSchema } from '../common/index.ts';
+import { idSchema, instantSchema, notesSchema, shortTextSchema, typedLengthSchema } from '../common/index.ts';
 import { ADHESIVE_KINDS } from '../cutting/adhesives.ts';
 import type { CutListRow, LayoutResult, LayoutTotals } from '../cutting/index.ts';
 import type { SheetFigures } from '../records/index.ts';
@@ -61,6 +61,17 @@ const gluingSchema = z.strictObject({
   temperatureC: z.number().min(-20).max(45),
 });
 
+/** A mock-up of the side profile was tried in the car. */
+const testFitSchema = z.strictObject({
+  /** Of the profile that was tried: another profile wants another try. */
+  profile: z.string().min(1).max(40),
+  wentIn: z.boolean(),
+  cameOut: z.boolean(),
+  by: shortTextSchema,
+  at: instantSchema,
+});
+export type TestFit = z.infer<typeof testFitSchema>;
+
 export const cuttingInputSchema = z.strictObject({
   /** Null = as the shop's saw is set. */
   kerf: typedLengthSchema(0, 50).nullable(),
@@ -83,6 +94,8 @@ export const cuttingInputSchema = z.strictObject({
   /** Drafts from before the router had a page lack it. */
   machines: machinesSchema.default(SHOP_MACHINES),
   gluing: gluingSchema.default(USUAL_GLUING),
+  /** Null or left out = nobody has tried it in the car. */
+  testFit: testFitSchema.nullable().optional(),
   notes: notesSchema,
 });
 export type CuttingInput = z.infer<typeof cuttingInputSchema>;

@@ -11,6 +11,7 @@ import { Verdict } from '../../shared/marks/verdict.tsx';
 import styles from './cutting-screen.module.css';
 import type { CuttingJobSheet } from './cutting-types.ts';
 import { areaBalance, cuttingHeadline, noteWords } from './cutting-words.ts';
+import { TestFitTick } from './test-fit-tick.tsx';
 
 export type CuttingNotesProps = {
   readonly sheet: CuttingJobSheet;
@@ -35,6 +36,7 @@ export function CuttingNotes({ sheet, result, rule }: CuttingNotesProps) {
             </Verdict>
           ) : null}
           <Thickness sheet={sheet} notes={result.notes} rule={rule} />
+          <TestFitTick sheet={sheet} />
           <SheetsNeeded result={result} rule={rule} />
           <Offcuts result={result} rule={rule} />
           <Balance result={result} />

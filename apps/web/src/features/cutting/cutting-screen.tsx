@@ -35,6 +35,7 @@ const FIELD_WORDS: Readonly<Record<keyof CuttingInput, string>> = {
   searches: 'Layout',
   machines: 'Router and straightedge',
   gluing: 'Glue',
+  testFit: 'Test fit',
   notes: 'Notes',
 };
 
