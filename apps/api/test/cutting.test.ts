@@ -1,7 +1,7 @@
 // From a drawn box to an issued cutting sheet, its paper, and what a measured board does to it.
 import { randomUUID } from 'node:crypto';
-import { driverFiguresSchema, sheetFiguresSchema } from '@gusset/contracts/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { boardFigures, boxedJob } from './support/boxed-job.ts';
 import { shopErrorOf, startTestApi, type TestApi, type TestPerson } from './support/harness.ts';
 
 let api: TestApi;
@@ -13,98 +13,6 @@ beforeAll(async () => {
 });
 afterAll(() => api.close());
 
-const part = (name: string) => ({
-  maker: '',
-  name,
-  code: '',
-  supplierId: null,
-  buyPriceMinor: 4_321,
-  sellPriceMinor: 6_000,
-  stockQuantity: 2,
-  leadDays: null,
-  notes: '',
-});
-const length = (mm: number) => ({ mm, typed: String(mm), unit: 'mm' as const });
-
-const boardFigures = sheetFiguresSchema.parse({
-  material: 'mdf',
-  nominalThicknessMm: 18,
-  lengthMm: 2440,
-  widthMm: 1220,
-  densityKgPerM3: 720,
-});
-
-const driverFigures = driverFiguresSchema.parse({
-  dataSheet: {
-    fsHz: 29.5,
-    qms: 4.6,
-    qes: 0.52,
-    vasLitres: 48,
-    sdCm2: 340,
-    reOhm: 3.6,
-    leMh: 0,
-    xmaxMm: 11,
-    peWatts: 300,
-    displacementLitres: 2,
-  },
-  overallDiaMm: 269,
-  cutoutDiaMm: 236,
-  boltCircleDiaMm: 254,
-  boltCount: 8,
-  flangeThicknessMm: 6,
-  mountingDepthMm: 141,
-  magnetDiaMm: 156,
-  massKg: 6.4,
-});
-
-/** A job whose box of 600 × 380 × 320 mm stands as a draft, or issued. */
-async function jobWithBox({ issued }: { readonly issued: boolean }) {
-  const board = await owner.api.part.sheet.create.mutate({
-    key: randomUUID(),
-    input: { ...part('MDF 18'), kind: 'sheet', unit: 'sheet', figures: boardFigures },
-  });
-  const driver = await owner.api.part.driver.create.mutate({
-    key: randomUUID(),
-    input: { ...part('Q-10'), kind: 'driver', unit: 'each', maker: 'Quince', figures: driverFigures },
-  });
-  const customer = await owner.api.customer.create.mutate({
-    key: randomUUID(),
-    input: { name: 'R. Okafor', phone: '', email: '', address: '', notes: '' },
-  });
-  const job = await owner.api.job.open.mutate({
-    key: randomUUID(),
-    job: { title: 'Bass box behind the seat', customerId: customer.id },
-  });
-  const jobId = job.id;
-  const sound = await owner.api.sheet.sound.read.query({ jobId });
-  const chosen = await owner.api.sheet.sound.save.mutate({
-    jobId,
-    version: 0,
-    input: {
-      ...sound.input,
-      driverId: driver.id,
-      drive: { watts: 300, typed: '300' },
-      targetNet: { litres: 30, typed: '30' },
-    },
-  });
-  const box = await owner.api.sheet.box.read.query({ jobId });
-  const drawn = await owner.api.sheet.box.save.mutate({
-    jobId,
-    version: 0,
-    input: {
-      ...box.input,
-      outside: { width: length(600), height: length(380), depth: length(320), depthTop: null },
-      carcassId: board.id,
-      bracing: { kind: 'none' },
-    },
-  });
-  if (issued) {
-    await owner.api.sheet.sound.issue.mutate({ jobId, version: chosen.version });
-    await owner.api.sheet.box.issue.mutate({ jobId, version: drawn.version });
-  }
-  return { jobId, board };
-}
-
 const paper = (jobId: string, person: TestPerson = owner) =>
   api.app.inject({
     method: 'GET',
@@ -114,7 +22,7 @@ const paper = (jobId: string, person: TestPerson = owner) =>
 
 describe('the cutting sheet', () => {
   it('lays the box out on the board of the catalogue and is issued as it was worked out', async () => {
-    const { jobId, board } = await jobWithBox({ issued: true });
+    const { jobId, board } = await boxedJob(owner, { issued: true });
     const read = await owner.api.sheet.cutting.read.query({ jobId });
     expect(read.facts).toEqual({
       boards: [{ id: board.id, name: 'MDF 18', figures: boardFigures }],
@@ -130,7 +38,7 @@ describe('the cutting sheet', () => {
   });
 
   it('repeats the layout that a search in the browser found from its seed', async () => {
-    const { jobId, board } = await jobWithBox({ issued: true });
+    const { jobId, board } = await boxedJob(owner, { issued: true });
     const read = await owner.api.sheet.cutting.read.query({ jobId });
     const searches = [{ boardId: board.id, seed: 17, iterations: 2_000 }];
     const first = await owner.api.sheet.cutting.save.mutate({
@@ -147,7 +55,7 @@ describe('the cutting sheet', () => {
   });
 
   it('says that the box must be issued again once the real sheet has been measured', async () => {
-    const { jobId, board } = await jobWithBox({ issued: true });
+    const { jobId, board } = await boxedJob(owner, { issued: true });
     const read = await owner.api.sheet.cutting.read.query({ jobId });
     expect(read.outcome).toMatchObject({
       state: 'ready',
@@ -174,7 +82,7 @@ describe('the cutting sheet', () => {
   });
 
   it('takes a reading from those at the saw: near the nominal, once, and nothing else of the board', async () => {
-    const { board } = await jobWithBox({ issued: false });
+    const { board } = await boxedJob(owner, { issued: false });
     const technician = await api.member(owner, 'technician');
     const office = await api.member(owner, 'office');
     const measure = (person: TestPerson, measuredThicknessMm: number) =>
@@ -198,7 +106,7 @@ describe('the cutting sheet', () => {
   });
 
   it('waits for the box to be issued', async () => {
-    const { jobId } = await jobWithBox({ issued: false });
+    const { jobId } = await boxedJob(owner, { issued: false });
     const read = await owner.api.sheet.cutting.read.query({ jobId });
     expect(read.draftUpstream).toEqual(['box']);
     expect(read.outcome.state).toBe('ready');
@@ -211,7 +119,7 @@ describe('the cutting sheet', () => {
 
   it('is read by a technician, who may not change it and sees no prices', async () => {
     const technician = await api.member(owner, 'technician');
-    const { jobId } = await jobWithBox({ issued: true });
+    const { jobId } = await boxedJob(owner, { issued: true });
     const read = await technician.api.sheet.cutting.read.query({ jobId });
     expect(read.outcome.state).toBe('ready');
     expect(JSON.stringify(read)).not.toContain('4321');
@@ -225,7 +133,7 @@ describe('the cutting sheet', () => {
 
 describe('the cut sheet on paper', () => {
   it('is a PDF named for the draft, then for the issued revision', async () => {
-    const { jobId } = await jobWithBox({ issued: true });
+    const { jobId } = await boxedJob(owner, { issued: true });
     const draft = await paper(jobId);
     expect(draft.statusCode).toBe(200);
     expect(draft.headers['content-type']).toBe('application/pdf');
@@ -253,7 +161,7 @@ describe('the cut sheet on paper', () => {
   });
 
   it('shows nothing of another shop', async () => {
-    const { jobId } = await jobWithBox({ issued: true });
+    const { jobId } = await boxedJob(owner, { issued: true });
     const stranger = await api.owner('Elsewhere Audio');
     expect((await paper(jobId, stranger)).statusCode).toBe(404);
     const unsigned = await api.app.inject({ method: 'GET', url: `/api/papers/cut-sheet/${jobId}` });

@@ -4,6 +4,7 @@ import { calendarRouter } from '../calendar/calendar.router.ts';
 import { deliveryRouter } from '../deliveries/delivery.router.ts';
 import { jobRouter } from '../jobs/job.router.ts';
 import { measurementRouter } from '../measurements/measurement.router.ts';
+import { cutReportRouter, offcutRouter } from '../offcuts/offcut.routers.ts';
 import { accountRouter, leaveRouter, peopleRouter } from '../people/people.routers.ts';
 import { planRouter } from '../planning/plan.router.ts';
 import { customerQuoteRouter, quoteRouter } from '../quotes/quote.router.ts';
@@ -31,10 +32,12 @@ export const appRouter = router({
   calendar: calendarRouter,
   customer: customerRouter,
   customerQuote: customerQuoteRouter,
+  cutReport: cutReportRouter,
   delivery: deliveryRouter,
   job: jobRouter,
   leave: leaveRouter,
   measurement: measurementRouter,
+  offcut: offcutRouter,
   part: partRouter,
   people: peopleRouter,
   person: personRouter,

@@ -61,6 +61,11 @@ export async function matrixShop(api: TestApi, owner: TestPerson): Promise<Matri
   const partIds = new Map<string, string | null>();
   for (const kind of PART_KINDS) partIds.set(kind, await first(owner.api.part[kind].list.query({})));
 
+  const offcut = await owner.api.offcut.add.mutate({
+    key: key(),
+    offcut: { partId: partIds.get('sheet') ?? '', lengthMm: 600, widthMm: 300, place: '' },
+  });
+
   const byField: Readonly<Record<string, string | null>> = {
     customerId: customer.id,
     vehicleId: vehicle?.id ?? null,
@@ -83,6 +88,7 @@ export async function matrixShop(api: TestApi, owner: TestPerson): Promise<Matri
     person: person?.id ?? null,
     bay: byField.bayId ?? null,
     leave: leave.id,
+    offcut: offcut.id,
     people: invitation.id,
   };
 

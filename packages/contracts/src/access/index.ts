@@ -36,6 +36,8 @@ export const PERMISSIONS = {
   'catalogue.edit': money,
   /** The calliper reading of a real sheet and nothing else of the catalogue. */
   'board.measure': atTheSaw,
+  /** Says that a sheet has been cut, and keeps the rack of offcuts. */
+  'cut.report': atTheSaw,
   'supplier.read': money,
   'supplier.edit': money,
   'people.read': everyone,

@@ -23,6 +23,8 @@ export const handOffcutSchema = z.strictObject({
   length: sideSchema.nullable(),
   width: sideSchema.nullable(),
   count: z.number().int().min(1).max(40),
+  /** The one in the rack that it is; null = only typed here. */
+  offcutId: idSchema.nullable().default(null),
 });
 export type HandOffcut = z.infer<typeof handOffcutSchema>;
 

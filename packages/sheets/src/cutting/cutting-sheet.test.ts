@@ -34,6 +34,7 @@ const offcut = (lengthMm: number, widthMm: number) => ({
   length: length(lengthMm),
   width: length(widthMm),
   count: 1,
+  offcutId: null,
 });
 
 describe('cuttingSheet', () => {

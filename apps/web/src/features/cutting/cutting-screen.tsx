@@ -15,6 +15,7 @@ import { paths } from '../../shared/paths.ts';
 import { SheetFrame } from '../../shared/sheet/sheet-frame.tsx';
 import { AssemblyPage } from './assembly-page.tsx';
 import { CutList } from './cut-list.tsx';
+import { CutReport } from './cut-report.tsx';
 import { CuttingNotes } from './cutting-notes.tsx';
 import styles from './cutting-screen.module.css';
 import { CuttingSettings } from './cutting-settings.tsx';
@@ -102,6 +103,7 @@ export function CuttingScreen({ opened, start }: CuttingScreenProps) {
               <SheetMaps result={result} rule={rule} />
               <ImprovePanel sheet={sheet} />
               <CutList result={result} rule={rule} />
+              <CutReport sheet={sheet} jobId={job.id} rule={rule} />
               <MachinePages sheet={sheet} result={result} rule={rule} />
               <AssemblyPage sheet={sheet} rule={rule} />
             </>

@@ -5,13 +5,14 @@ import { Select } from '../../shared/controls/select.tsx';
 import { CutRows, SizeFields, withRow } from './cut-rows.tsx';
 import styles from './cutting-screen.module.css';
 import type { SettingsProps } from './cutting-types.ts';
+import { RackList } from './rack-list.tsx';
 import { boardOptions, useBoards } from './use-boards.ts';
 
 const MOST_OFFCUTS = 30;
 const MOST_ALIKE = 40;
 
 /** Leftovers at hand, used before a full sheet is cut. */
-export function OffcutRows({ sheet, errorOf }: SettingsProps) {
+export function OffcutRows({ sheet, errorOf, rule }: SettingsProps) {
   const boards = useBoards(sheet);
   const { offcuts } = sheet.input;
   const isReadOnly = !sheet.mayEdit;
@@ -19,6 +20,7 @@ export function OffcutRows({ sheet, errorOf }: SettingsProps) {
     sheet.change({ offcuts: withRow(offcuts, key, changes) });
   return (
     <>
+      <RackList sheet={sheet} errorOf={errorOf} rule={rule} />
       <p className={styles.quiet}>
         Taken to be as thick as the board itself. Length lies along the grain where the board has one.
       </p>
@@ -34,6 +36,7 @@ export function OffcutRows({ sheet, errorOf }: SettingsProps) {
           length: null,
           width: null,
           count: 1,
+          offcutId: null,
         })}
         onChange={(rows) => sheet.change({ offcuts: rows })}
       >
