@@ -26,7 +26,16 @@ const ANSWER: LoadingAnswer = {
   provedToMm: 1,
   cells: 0,
 };
-const ROOF = { walls: [{ name: 'Roof', plusMinusMm: 4 }], opening: { heightPlusMinusMm: 5 } };
+const ROOF = {
+  walls: [{ name: 'Roof', plusMinusMm: 4 }],
+  opening: {
+    from: { xMm: 800, yMm: 0 },
+    to: { xMm: 800, yMm: 500 },
+    heightPlusMinusMm: 5,
+    fromPlusMinusMm: 2,
+    toPlusMinusMm: 21,
+  },
+};
 
 describe('the verdict', () => {
   it('says first that it goes in, then by how much', () => {
@@ -53,10 +62,10 @@ describe('the verdict', () => {
       'measure to the roof once more, now known to ± 4 mm',
     );
   });
-  it('asks for the height of the opening where its edge is what is met', () => {
+  it('asks where the edge of the opening is, which is known less well than its height', () => {
     const close = { ...ANSWER, verdict: 'too-close', spare: null, tightest: TIGHT } as const;
     expect(loadingHeadline(close, ROOF, mm).lines.join(' ')).toContain(
-      'measure the height of the opening once more, now known to ± 5 mm',
+      'measure where the upper edge of the opening is once more, now known to ± 21 mm',
     );
   });
   it('tells the tilt at the tightest place', () => {

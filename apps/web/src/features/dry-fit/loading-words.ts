@@ -8,7 +8,10 @@ type LengthWords = (mm: number) => string;
 /** What the sentences read of the car. */
 export type KnownCavity = {
   readonly walls: readonly Pick<CavityResult['walls'][number], 'name' | 'plusMinusMm'>[];
-  readonly opening: Pick<CavityResult['opening'], 'heightPlusMinusMm'>;
+  readonly opening: Pick<
+    CavityResult['opening'],
+    'from' | 'to' | 'heightPlusMinusMm' | 'fromPlusMinusMm' | 'toPlusMinusMm'
+  >;
 };
 
 export type LoadingHeadline = {
@@ -96,13 +99,21 @@ function tooCloseWords({ asMeasured }: LoadingAnswer, length: LengthWords): stri
 function decidingWords({ tightest }: LoadingAnswer, cavity: KnownCavity, length: LengthWords): string[] {
   if (tightest === null) return ['Try it with a card panel before anything is cut.'];
   const { walls, opening } = cavity;
-  const isEdge = tightest.wall.endsWith('edge of the opening');
-  const what = isEdge ? 'the height of the opening' : `to ${lower(tightest.wall)}`;
+  const { wall } = tightest;
+  const isEdge = wall.endsWith('edge of the opening');
+  const what = isEdge ? `where ${lower(wall)} is` : `to ${lower(wall)}`;
   const plusMinusMm = isEdge
-    ? opening.heightPlusMinusMm
-    : walls.find(({ name }) => name === tightest.wall)?.plusMinusMm;
+    ? edgePlusMinusMm(opening, wall.startsWith('upper'))
+    : walls.find(({ name }) => name === wall)?.plusMinusMm;
   const known = plusMinusMm === undefined ? '' : `, now known to ± ${length(plusMinusMm)}`;
   return [`What would settle it: measure ${what} once more${known}. Or try a card panel.`];
+}
+
+/** A survey from before the ends had a ± of their own has that of the height. */
+function edgePlusMinusMm({ from, to, ...known }: KnownCavity['opening'], isUpper: boolean): number {
+  const toIsUpper = to.yMm > from.yMm;
+  const end = isUpper === toIsUpper ? known.toPlusMinusMm : known.fromPlusMinusMm;
+  return end ?? known.heightPlusMinusMm;
 }
 
 export function tightWords(tightest: TightPlace, length: LengthWords): string {
