@@ -9,6 +9,22 @@ import {
   poseSchema,
 } from '../geometry/index.ts';
 
+export type {
+  BodyPart,
+  ContactSurface,
+  DecidingDimension,
+  DryFitAlternative,
+  DryFitAssumption,
+  DryFitContact,
+  DryFitNotConsidered,
+  DryFitProgress,
+  DryFitQuestion,
+  DryFitRemedy,
+  DryFitReport,
+  TightPlace,
+  WayMargin,
+} from './report.ts';
+
 const clearanceMm = z.number().min(0).max(500);
 
 export const dryFitObstacleSchema = z.strictObject({
