@@ -106,6 +106,7 @@ function boxInput({ records }: JobsShop, empty: BoxInput, box: DemoBox): BoxInpu
       height: length(box.height, unit),
       depth: length(box.depth, unit),
       depthTop: box.depthTop === undefined ? null : length(box.depthTop, unit),
+      kneeHeight: null,
     },
     slopedFace: slopedFace ?? empty.slopedFace,
     carcassId: parts.of(box.board),

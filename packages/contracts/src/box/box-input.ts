@@ -29,15 +29,18 @@ const terminalCupSchema = z.strictObject({
 });
 
 export const boxInputSchema = z.strictObject({
-  shape: z.enum(['rectangular', 'wedge']),
-  /** Outside of the wood before finish. `depth` of a wedge is along the bottom; `depthTop` belongs to wedges only. */
+  /** A clipped wedge stands upright up to its knee and leans from there; an L is low at the foot, deep below only. */
+  shape: z.enum(['rectangular', 'wedge', 'clipped-wedge', 'l']),
+  /** Outside of the wood before finish. `depth` is along the bottom; all but rectangular boxes have a depth at the top. */
   outside: z.strictObject({
     width: boxLengthSchema.nullable(),
     height: boxLengthSchema.nullable(),
     depth: boxLengthSchema.nullable(),
     depthTop: boxLengthSchema.nullable(),
+    /** Up to the knee of a clipped wedge, or the height of an L's foot. */
+    kneeHeight: boxLengthSchema.nullable().default(null),
   }),
-  /** Which face of a wedge leans. Front = toward the opening of the vehicle. */
+  /** Which face leans, or on which side an L has its step. Front = toward the opening of the vehicle. */
   slopedFace: z.enum(['front', 'back']),
   /** Sheet goods of the catalogue. */
   carcassId: idSchema.nullable(),
@@ -51,11 +54,14 @@ export const boxInputSchema = z.strictObject({
     bottom: finishIdSchema,
     left: finishIdSchema,
     right: finishIdSchema,
+    /** Leaning walls, and what an L has above its foot. */
+    slopes: finishIdSchema.default(null),
   }),
   /** The finish is tucked into cut-outs and recesses, so that they must be cut larger. */
   finishWrapsOpenings: z.boolean(),
   baffle: z.strictObject({
-    face: z.enum(['front', 'back', 'top']),
+    /** `slope-1`: the leaning wall of a clipped wedge, the upright one above an L's foot. */
+    face: z.enum(['front', 'back', 'top', 'slope-1']),
     doubler: z
       .strictObject({ at: z.enum(['inside', 'outside']), layers: z.number().int().min(1).max(3) })
       .nullable(),

@@ -16,6 +16,7 @@ import type {
   MountedDrivers,
   PanelStock,
   TerminalCup,
+  WallFace,
 } from '@gusset/contracts/enclosure';
 import type { SheetFigures } from '@gusset/contracts/records';
 import type { SoundResult } from '@gusset/contracts/sound';
@@ -116,12 +117,17 @@ export function boxDesignOf(
 
 function missingIn(input: BoxInput, facts: BoxFacts, sound: SoundResult | null): readonly Missing[] {
   const missing: Missing[] = [];
-  const { width, height, depth, depthTop } = input.outside;
+  const { width, height, depth, depthTop, kneeHeight } = input.outside;
   if (width === null) missing.push({ field: 'outside.width', what: 'the outside width of the box' });
   if (height === null) missing.push({ field: 'outside.height', what: 'the outside height of the box' });
   if (depth === null) missing.push({ field: 'outside.depth', what: 'the outside depth of the box' });
-  if (input.shape === 'wedge' && depthTop === null) {
-    missing.push({ field: 'outside.depthTop', what: 'the depth at the top of the wedge' });
+  if (input.shape !== 'rectangular' && depthTop === null) {
+    const what = input.shape === 'l' ? 'the depth above the foot' : 'the depth at the top of the wedge';
+    missing.push({ field: 'outside.depthTop', what });
+  }
+  if ((input.shape === 'clipped-wedge' || input.shape === 'l') && kneeHeight === null) {
+    const what = input.shape === 'l' ? 'the height of the foot' : 'the height of the knee';
+    missing.push({ field: 'outside.kneeHeight', what });
   }
   if (facts.carcass === null) missing.push({ field: 'carcassId', what: 'the board that it is built of' });
   if (input.baffleId !== null && facts.baffle === null) {
@@ -142,12 +148,51 @@ function missingIn(input: BoxInput, facts: BoxFacts, sound: SoundResult | null):
 
 /** Null while a dimension is not entered. */
 function shapeOf({ shape, outside, slopedFace }: BoxInput): BoxShape | null {
-  const { width, height, depth, depthTop } = outside;
+  const { width, height, depth, depthTop, kneeHeight } = outside;
   if (width === null || height === null || depth === null) return null;
   const sizes = { widthMm: width.mm, heightMm: height.mm };
   if (shape === 'rectangular') return { kind: 'rectangular', ...sizes, depthMm: depth.mm };
   if (depthTop === null) return null;
-  return { kind: 'wedge', ...sizes, depthBottomMm: depth.mm, depthTopMm: depthTop.mm, slopedFace };
+  const depths = { depthBottomMm: depth.mm, depthTopMm: depthTop.mm };
+  if (shape === 'wedge') return { kind: 'wedge', ...sizes, ...depths, slopedFace };
+  if (kneeHeight === null) return null;
+  return shape === 'clipped-wedge'
+    ? { kind: 'clipped-wedge', ...sizes, ...depths, kneeHeightMm: kneeHeight.mm, slopedFace }
+    : ellOf({ ...sizes, ...depths, footMm: kneeHeight.mm, slopedFace });
+}
+
+type Ell = {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly depthBottomMm: number;
+  readonly depthTopMm: number;
+  readonly footMm: number;
+  readonly slopedFace: 'front' | 'back';
+};
+
+/** Corners counter-clockwise, each with the wall that starts at it; the upright above the foot is `slope-1`. */
+function ellOf({ widthMm, heightMm, depthBottomMm, depthTopMm, footMm, slopedFace }: Ell): BoxShape {
+  const corner = (xMm: number, yMm: number, face: WallFace) => ({ xMm, yMm, face });
+  const backMm = depthBottomMm - depthTopMm;
+  const walls =
+    slopedFace === 'front'
+      ? [
+          corner(0, 0, 'bottom'),
+          corner(depthBottomMm, 0, 'front'),
+          corner(depthBottomMm, footMm, 'slope-2'),
+          corner(depthTopMm, footMm, 'slope-1'),
+          corner(depthTopMm, heightMm, 'top'),
+          corner(0, heightMm, 'back'),
+        ]
+      : [
+          corner(0, 0, 'bottom'),
+          corner(depthBottomMm, 0, 'front'),
+          corner(depthBottomMm, heightMm, 'top'),
+          corner(backMm, heightMm, 'slope-1'),
+          corner(backMm, footMm, 'slope-2'),
+          corner(0, footMm, 'back'),
+        ];
+  return { kind: 'profile', widthMm, walls };
 }
 
 function stockOf({ id, figures }: SheetFact): PanelStock {
@@ -182,20 +227,23 @@ function finishOf({ finishes, finishWrapsOpenings, baffle }: BoxInput, facts: Bo
   const figuresOf = (face: BoxFaceName) =>
     facts.finishes.find((finish) => finish.id === finishes[face])?.figures ?? null;
   const mm = (face: BoxFaceName) => figuresOf(face)?.thicknessMm ?? 0;
-  const onBaffle = figuresOf(baffle.face);
+  const onBaffle = figuresOf(finishedFace(baffle.face));
   const share = onBaffle?.finish === 'carpet' ? CARPET_COMPRESSED_SHARE : 1;
   return {
     bottomMm: mm('bottom'),
     frontMm: mm('front'),
     topMm: mm('top'),
     backMm: mm('back'),
-    slopesMm: 0,
+    slopesMm: mm('slopes'),
     leftMm: mm('left'),
     rightMm: mm('right'),
-    compressedMm: mm(baffle.face) * share,
+    compressedMm: mm(finishedFace(baffle.face)) * share,
     wrapsOpenings: finishWrapsOpenings,
   };
 }
+
+const finishedFace = (face: BoxInput['baffle']['face']): BoxFaceName =>
+  face === 'slope-1' ? 'slopes' : face;
 
 /** A maker's sheet may leave figures out: a magnet is then taken as wide as goes through the cut-out. */
 function bodyOf({ figures }: DriverFact): { readonly body: DriverBody; readonly notes: readonly BoxNote[] } {

@@ -8,6 +8,7 @@ const EXACT: Readonly<Record<string, string>> = {
   'shape.depthMm': 'outside.depth',
   'shape.depthBottomMm': 'outside.depth',
   'shape.depthTopMm': 'outside.depthTop',
+  'shape.kneeHeightMm': 'outside.kneeHeight',
   'baffle.doubler.layers': 'baffle.doubler',
   'cornerBlocks.legMm': 'cornerBlocks.leg',
   'terminalCup.cutout.diameterMm': 'terminalCup.cutout.diameter',
@@ -22,6 +23,7 @@ const EXACT: Readonly<Record<string, string>> = {
 
 /** By the beginning of the path, where the rest of it means nothing to this sheet. */
 const BEGINNINGS: readonly (readonly [string, string])[] = [
+  ['shape.walls', 'outside.depthTop'],
   ['stock.carcass', 'carcassId'],
   ['stock.baffle', 'baffleId'],
   ['stock.brace', 'carcassId'],

@@ -16,8 +16,15 @@ export function boxKeyFigures(result: BoxSheetResult): readonly KeyFigure[] {
     { key: 'depth', label: 'Outside depth', value: mm(box.sizes.carcass.depthMm) },
   ];
   const { shape } = result.design;
-  if (shape.kind === 'wedge') {
+  if (shape.kind === 'wedge' || shape.kind === 'clipped-wedge') {
     figures.push({ key: 'depthTop', label: 'Depth at the top', value: mm(shape.depthTopMm) });
+  }
+  if (shape.kind === 'clipped-wedge') {
+    figures.push({ key: 'kneeHeight', label: 'Height of the knee', value: mm(shape.kneeHeightMm) });
+  }
+  if (shape.kind === 'profile') {
+    const corners = shape.walls.map(({ xMm, yMm }) => `${Number(xMm.toFixed(1))}/${Number(yMm.toFixed(1))}`);
+    figures.push({ key: 'corners', label: 'Corners of the side view', value: corners.join(', ') });
   }
   figures.push(
     { key: 'carcass', label: 'Board', value: boardWords(carcass) },

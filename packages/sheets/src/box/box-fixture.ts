@@ -144,7 +144,7 @@ export function leaningCavity(): CavityResult {
 /** 600 × 380 × 320 mm outside, 18 mm board all round, no braces: (564 × 344 × 284) mm³ = 55.100544 L inside. */
 export const BOX_INPUT: BoxInput = {
   ...boxSheet.emptyInput(),
-  outside: { width: length(600), height: length(380), depth: length(320), depthTop: null },
+  outside: { width: length(600), height: length(380), depth: length(320), depthTop: null, kneeHeight: null },
   carcassId: MDF_ID,
   bracing: { kind: 'none' },
 };

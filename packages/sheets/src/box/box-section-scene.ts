@@ -1,7 +1,7 @@
 // Side section on the centre line: the car, the box in it with its boards hatched turn about, gaps and sizes.
 import type { BoxSheetResult } from '@gusset/contracts/box';
 import type { CavityResult, SurfaceClearance } from '@gusset/contracts/cargo';
-import type { PolygonMm, Pose } from '@gusset/contracts/geometry';
+import type { PointMm, PolygonMm, Pose } from '@gusset/contracts/geometry';
 import {
   boxSection,
   cavitySection,
@@ -22,6 +22,8 @@ import { AT_ORIGIN, at, poseIn, wallEnds } from './box-outline.ts';
 
 /** Dimension lines stand off the box this far, past the hatched band of a floor. */
 const OFFSET_PT = 38;
+/** Inside of the whole height, which stands further off. */
+const KNEE_OFFSET_PT = 16;
 const MOST_NOTES = 4;
 
 export function boxSectionScene(
@@ -146,11 +148,35 @@ function sizes(result: BoxSheetResult, pose: Pose): readonly DrawnDimension[] {
   if (low !== undefined && high !== undefined) {
     dimensions.push({ from: high, to: low, ...plain, offsetPt: OFFSET_PT, key: 'outside.height' });
   }
-  if (top !== null && result.design.shape.kind === 'wedge') {
+  const { shape } = result.design;
+  if (top !== null && shape.kind !== 'rectangular') {
     const [to, from] = rightToLeft(top);
     dimensions.push({ from, to, ...plain, offsetPt: OFFSET_PT, key: 'outside.depthTop' });
   }
+  const knee = kneeOf(shape);
+  if (knee !== null) {
+    const [foot, at0] = posed([at(knee.xMm, 0), knee], pose);
+    if (foot !== undefined && at0 !== undefined) {
+      const ends = knee.xMm > depthMm / 2 ? { from: at0, to: foot } : { from: foot, to: at0 };
+      dimensions.push({ ...ends, ...plain, offsetPt: KNEE_OFFSET_PT, key: 'outside.kneeHeight' });
+    }
+  }
   return dimensions;
+}
+
+/** Where the upright below a clipped corner or above an L's foot begins; null for boxes without. */
+function kneeOf(shape: BoxSheetResult['design']['shape']): PointMm | null {
+  if (shape.kind === 'clipped-wedge') {
+    return at(shape.slopedFace === 'front' ? shape.depthBottomMm : 0, shape.kneeHeightMm);
+  }
+  if (shape.kind !== 'profile') return null;
+  const ledge = shape.walls.findIndex(({ face }) => face === 'slope-2');
+  const corner = shape.walls[ledge];
+  const after = shape.walls[(ledge + 1) % shape.walls.length];
+  if (corner === undefined || after === undefined) return null;
+  // The outer end of the ledge: where the foot ends.
+  const outer = corner.xMm > 0 && corner.xMm >= after.xMm && after.face === 'slope-1' ? corner : after;
+  return at(outer.xMm, outer.yMm);
 }
 
 function rightToLeft([a, b]: NonNullable<ReturnType<typeof wallEnds>>) {

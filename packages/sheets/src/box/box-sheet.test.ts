@@ -1,4 +1,6 @@
+import type { BoxInput } from '@gusset/contracts/box';
 import { EMPTY_PORT, type SoundPort } from '@gusset/contracts/sound';
+import { isRefusal } from '@gusset/units';
 import { describe, expect, it } from 'vitest';
 import { changedFigures } from '../sheet-definition.ts';
 import {
@@ -16,6 +18,7 @@ import {
   squareCavity,
 } from './box-fixture.ts';
 import { boxSheet } from './box-sheet.ts';
+import { boxWithNet } from './box-sizing.ts';
 
 const NOTHING = {
   carcass: null,
@@ -254,5 +257,64 @@ describe('what others read', () => {
     const [here, there] = [boxResult(), boxResult({}, BOX_FACTS, shallow)];
     expect(there.box).toEqual(here.box);
     expect(there.place?.placement.clearances).not.toEqual(here.place?.placement.clearances);
+  });
+});
+
+describe('shapes beyond four walls', () => {
+  const outside = { width: length(600), height: length(380), depth: length(400), depthTop: length(200) };
+
+  it('builds an L: its air by hand', () => {
+    // Inside 18 mm board: foot 364 x 114, upright 164 x 230 above it, 564 wide: (41,496 + 37,720) x 564 = 44.677824 L.
+    for (const slopedFace of ['front', 'back'] as const) {
+      const { box, design } = boxResult({
+        shape: 'l',
+        slopedFace,
+        outside: { ...outside, kneeHeight: length(150) },
+        drivers: { ...BOX_INPUT.drivers, mount: 'surface' },
+      });
+      expect(design.shape.kind).toBe('profile');
+      expect(box.volumes.grossLitres).toBeCloseTo(44.677824, 6);
+      expect(box.panels.length).toBe(8);
+    }
+  });
+
+  it('builds a clipped wedge with its drivers in the leaning wall', () => {
+    const { box, design } = boxResult({
+      shape: 'clipped-wedge',
+      slopedFace: 'front',
+      outside: { ...outside, kneeHeight: length(100) },
+      baffle: { face: 'slope-1', doubler: null },
+    });
+    expect(design.baffle.face).toBe('slope-1');
+    const [driver] = box.drivers;
+    expect(driver?.axis.y).toBeGreaterThan(0.3);
+    expect(box.bodies.some(({ role, face }) => role === 'baffle' && face === 'slope-1')).toBe(true);
+  });
+
+  it('asks for the knee, and refuses one that is too high at its field', () => {
+    const missing = boxOutcome({ shape: 'clipped-wedge', outside: { ...outside, kneeHeight: null } });
+    expect(missing).toMatchObject({ state: 'incomplete', missing: [{ field: 'outside.kneeHeight' }] });
+    const refusal = boxOutcome({ shape: 'clipped-wedge', outside: { ...outside, kneeHeight: length(500) } });
+    expect(refusal).toMatchObject({ state: 'refused', refusals: [{ field: 'outside.kneeHeight' }] });
+  });
+
+  it('covers slopes with their own finish, and counts it', () => {
+    const changes: Partial<BoxInput> = {
+      shape: 'clipped-wedge',
+      outside: { ...outside, kneeHeight: length(100) },
+      finishes: { ...BOX_INPUT.finishes, slopes: CARPET_ID },
+    };
+    const { box, finishTotals, design } = boxResult(changes);
+    const area = box.finishAreas.find(({ face }) => face === 'slope-1');
+    expect(design.finish.slopesMm).toBe(4);
+    expect(finishTotals[0]?.areaM2).toBeCloseTo((area?.areaM2 ?? 0) - (area?.openingsM2 ?? 0), 9);
+  });
+
+  it('sets the depth of an L so that the air meets its target', () => {
+    const input = { ...BOX_INPUT, shape: 'l' as const, outside: { ...outside, kneeHeight: length(150) } };
+    const found = boxWithNet(input, BOX_FACTS, BOX_UPSTREAM, 'width');
+    if (isRefusal(found)) throw new Error(found.refusal.why);
+    expect(boxResult(found).box.volumes.overTargetLitres).toBeCloseTo(0, 1);
+    expect(found.outside.kneeHeight?.mm).toBe(150);
   });
 });

@@ -27,11 +27,11 @@ export const boxSheet: SheetDefinition<BoxInput, BoxFacts, BoxUpstream, BoxSheet
   inputSchema: boxInputSchema,
   emptyInput: () => ({
     shape: 'rectangular',
-    outside: { width: null, height: null, depth: null, depthTop: null },
+    outside: { width: null, height: null, depth: null, depthTop: null, kneeHeight: null },
     slopedFace: 'back',
     carcassId: null,
     baffleId: null,
-    finishes: { front: null, back: null, top: null, bottom: null, left: null, right: null },
+    finishes: { front: null, back: null, top: null, bottom: null, left: null, right: null, slopes: null },
     finishWrapsOpenings: false,
     baffle: { face: 'front', doubler: null },
     drivers: {
@@ -110,7 +110,7 @@ function finishTotals({ finishes }: BoxInput, facts: BoxFacts, { finishAreas }: 
     partId: id,
     name,
     areaM2: finishAreas
-      .filter(({ face }) => named.get(face) === id)
+      .filter(({ face }) => named.get(face.startsWith('slope-') ? 'slopes' : face) === id)
       .reduce((sum, { areaM2, openingsM2 }) => sum + areaM2 - openingsM2, 0),
   }));
 }

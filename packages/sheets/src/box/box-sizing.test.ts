@@ -78,6 +78,7 @@ describe('boxFromSection', () => {
         bottom: CARPET_ID,
         left: CARPET_ID,
         right: CARPET_ID,
+        slopes: null,
       },
     };
     const bare = answered(boxFromSection(BOX_INPUT, BOX_FACTS, BOX_UPSTREAM)).input;
@@ -94,7 +95,7 @@ describe('boxFromSection', () => {
       ...BOX_INPUT,
       shape: 'wedge' as const,
       slopedFace: 'back' as const,
-      finishes: { front, back, top, bottom, left: null, right: null },
+      finishes: { front, back, top, bottom, left: null, right: null, slopes: null },
     };
     const upstream = { ...BOX_UPSTREAM, survey: { cavity: leaningCavity() } };
     const { input, found } = answered(boxFromSection(wedge, BOX_FACTS, upstream));

@@ -41,16 +41,19 @@ export function boxWithNet(
 
 /** Sizes of the found design, and its braces where their number had to be fixed. */
 function withDesign(input: BoxInput, { shape, bracing }: BoxDesign): BoxInput {
-  if (shape.kind !== 'rectangular' && shape.kind !== 'wedge') return input;
+  if (shape.kind === 'profile') return withProfile(input, shape, bracing);
   const { outside } = input;
-  const depthTop = shape.kind === 'wedge' ? set(outside.depthTop, shape.depthTopMm) : outside.depthTop;
+  const depthTop = shape.kind === 'rectangular' ? outside.depthTop : set(outside.depthTop, shape.depthTopMm);
+  const kneeHeight =
+    shape.kind === 'clipped-wedge' ? set(outside.kneeHeight, shape.kneeHeightMm) : outside.kneeHeight;
   return {
     ...input,
     outside: {
       width: set(outside.width, shape.widthMm),
       height: set(outside.height, shape.heightMm),
-      depth: set(outside.depth, shape.kind === 'wedge' ? shape.depthBottomMm : shape.depthMm),
+      depth: set(outside.depth, shape.kind === 'rectangular' ? shape.depthMm : shape.depthBottomMm),
       depthTop,
+      kneeHeight,
     },
     bracing:
       bracing.kind === 'count'
@@ -58,6 +61,28 @@ function withDesign(input: BoxInput, { shape, bracing }: BoxDesign): BoxInput {
         : bracing.kind === 'none'
           ? bracing
           : input.bracing,
+  };
+}
+
+type Profile = Extract<BoxDesign['shape'], { kind: 'profile' }>;
+
+/** Sizes of an L, read back from its corners. */
+function withProfile(input: BoxInput, { walls, widthMm }: Profile, bracing: BoxDesign['bracing']): BoxInput {
+  const { outside } = input;
+  const depthMm = Math.max(...walls.map(({ xMm }) => xMm));
+  const upright = walls.find(({ face }) => face === 'slope-1');
+  const foot = walls.find(({ face }) => face === 'slope-2');
+  if (upright === undefined || foot === undefined) return input;
+  return {
+    ...input,
+    outside: {
+      width: set(outside.width, widthMm),
+      height: set(outside.height, Math.max(...walls.map(({ yMm }) => yMm))),
+      depth: set(outside.depth, depthMm),
+      depthTop: set(outside.depthTop, input.slopedFace === 'front' ? upright.xMm : depthMm - upright.xMm),
+      kneeHeight: set(outside.kneeHeight, foot.yMm),
+    },
+    bracing: bracing.kind === 'count' ? { kind: 'count', count: bracing.count } : input.bracing,
   };
 }
 
@@ -112,6 +137,7 @@ export function boxFromSection(
         height: woodLength(found.heightMm - cover.top - cover.bottom),
         depth: deepAt(cover.bottom),
         depthTop: shape === 'wedge' ? deepAt(found.heightMm - cover.top) : outside.depthTop,
+        kneeHeight: outside.kneeHeight,
       },
       place: { by: 'rest', back: askedBack, gap: inTenths(Math.ceil(gapMm / STEP_MM) * STEP_MM) },
     },

@@ -155,7 +155,13 @@ describe('cuttingSheet', () => {
   it('marks bevels that the blade cannot reach', () => {
     const wedge = boxResult({
       shape: 'wedge',
-      outside: { width: length(600), height: length(380), depth: length(320), depthTop: length(200) },
+      outside: {
+        width: length(600),
+        height: length(380),
+        depth: length(320),
+        depthTop: length(200),
+        kneeHeight: null,
+      },
     });
     const { notes } = cuttingResult(
       {},

@@ -127,12 +127,12 @@ function cutsOf(input: BoxInput): Cut[] {
     ...input,
     outside: { ...outside, ...changes },
   });
-  const top = shape === 'wedge' ? depthTop : depth;
+  const hasTop = shape !== 'rectangular';
+  const top = hasTop ? depthTop : depth;
   if (top !== null) {
     const asWedge = (byMm: number): BoxInput => ({
       ...sized({ depthTop: less(top, byMm) }),
-      shape: 'wedge',
-      ...(shape === 'wedge' ? {} : { slopedFace: 'front' as const }),
+      ...(hasTop ? {} : { shape: 'wedge' as const, slopedFace: 'front' as const }),
     });
     cuts.push({ kind: 'lean', mostMm: top.mm * MOST_SHARE, cut: asWedge });
   }
@@ -144,9 +144,9 @@ function cutsOf(input: BoxInput): Cut[] {
     const shorter = (byMm: number) =>
       sized({
         depth: less(depth, byMm),
-        depthTop: shape === 'wedge' && depthTop !== null ? less(depthTop, byMm) : depthTop,
+        depthTop: hasTop && depthTop !== null ? less(depthTop, byMm) : depthTop,
       });
-    const least = Math.min(depth.mm, shape === 'wedge' ? (depthTop?.mm ?? depth.mm) : depth.mm);
+    const least = Math.min(depth.mm, hasTop ? (depthTop?.mm ?? depth.mm) : depth.mm);
     cuts.push({ kind: 'depth', mostMm: least * MOST_SHARE, cut: shorter });
   }
   if (width !== null) {

@@ -12,6 +12,7 @@ export const OUTSIDE_WORDS: Readonly<Record<OutsideKey, string>> = {
   height: 'Outside height',
   depth: 'Outside depth',
   depthTop: 'Depth at the top',
+  kneeHeight: 'Height of the knee',
 };
 
 export function outsideKeyOf(key: string): OutsideKey | null {
@@ -24,6 +25,8 @@ export function outsideKeyOf(key: string): OutsideKey | null {
       return 'depth';
     case 'outside.depthTop':
       return 'depthTop';
+    case 'outside.kneeHeight':
+      return 'kneeHeight';
     default:
       return null;
   }

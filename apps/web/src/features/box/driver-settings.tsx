@@ -15,6 +15,7 @@ const FACES = [
   { id: 'front', label: 'Front, toward the opening' },
   { id: 'back', label: 'Back, toward the seat' },
   { id: 'top', label: 'Top, firing up' },
+  { id: 'slope-1', label: 'The leaning wall' },
 ] as const;
 const MOUNTS = [
   { id: 'surface', label: 'On the surface' },
@@ -30,6 +31,16 @@ const FIXINGS = [
 const T_NUT_FLANGE_MM = 19;
 
 const OFFSETS = { minMm: -20_000, maxMm: 20_000 };
+
+/** Of an L, the upright above its foot is meant; boxes of four walls have neither. */
+function facesOf(shape: BoxInput['shape']) {
+  if (shape === 'l') {
+    return FACES.map((face) =>
+      face.id === 'slope-1' ? { ...face, label: 'The upright above the foot' } : face,
+    );
+  }
+  return FACES.filter(({ id }) => id !== 'slope-1' || shape === 'clipped-wedge');
+}
 
 export function driverSummary({ input, data }: BoxJobSheet, { words }: LengthRule): string {
   const { driver } = data.facts;
@@ -54,7 +65,7 @@ export function DriverSettings({ sheet, errorOf, rule }: SettingsProps) {
       <FieldGrid cellMinPx={190}>
         <Select
           label="Baffle"
-          options={FACES}
+          options={facesOf(input.shape)}
           value={input.baffle.face}
           onChange={(face) => change({ baffle: { ...input.baffle, face } })}
           isDisabled={!mayEdit}

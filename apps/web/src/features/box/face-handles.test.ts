@@ -2,7 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { draggedOutside, type FaceHandle } from './face-handles.ts';
 
 const length = (mm: number) => ({ mm, typed: String(mm), unit: 'mm' as const });
-const outside = { width: length(600), height: length(380), depth: length(320), depthTop: length(220) };
+const outside = {
+  width: length(600),
+  height: length(380),
+  depth: length(320),
+  depthTop: length(220),
+  kneeHeight: null,
+};
 const rule = { stepMm: 1, unit: 'mm' as const, write: String };
 const handle = (moves: FaceHandle['moves']): FaceHandle => ({
   id: 'front',
@@ -38,7 +44,7 @@ describe('draggedOutside', () => {
     expect((moved.depth?.mm ?? 0) / 1.5875).toBeCloseTo(202, 9);
   });
   it('leaves what is not entered alone', () => {
-    const none = { ...outside, depthTop: null };
+    const none = { ...outside, depthTop: null, kneeHeight: null };
     expect(draggedOutside(none, handle([{ key: 'depthTop', by: 1 }]), 10, rule)).toEqual(none);
   });
 });

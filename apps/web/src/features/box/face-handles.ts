@@ -24,31 +24,81 @@ const TOP_GRIP_AT = 0.72;
 
 /** On the side section: front, top, and the upper corner of a wedge. */
 export function sectionHandles(result: BoxSheetResult, isInCar: boolean): readonly FaceHandle[] {
-  const { shape } = result.design;
-  if (shape.kind !== 'rectangular' && shape.kind !== 'wedge') return [];
+  const sides = sidesOf(result);
   const pose = isInCar ? (result.place?.pose ?? AT_ORIGIN) : AT_ORIGIN;
-  const { heightMm } = shape;
-  const isWedge = shape.kind === 'wedge';
-  const bottomMm = isWedge ? shape.depthBottomMm : shape.depthMm;
-  const topMm = isWedge ? shape.depthTopMm : shape.depthMm;
-  const leansFront = isWedge && shape.slopedFace === 'front';
-  const frontMm = leansFront ? bottomMm + (topMm - bottomMm) * FRONT_GRIP_AT : bottomMm;
-  const topFromMm = isWedge && !leansFront ? bottomMm - topMm : 0;
+  const { heightMm, bottomMm, topMm, kneeMm, leansFront } = sides;
+  const hasTop = topMm !== null;
+  const topDepthMm = topMm ?? bottomMm;
+  // Below a knee the front stands upright; without one it leans from the floor on.
+  const gripMm = kneeMm === null ? heightMm * FRONT_GRIP_AT : kneeMm / 2;
+  const leanMm = hasTop && leansFront && kneeMm === null ? (topDepthMm - bottomMm) * FRONT_GRIP_AT : 0;
+  const topFromMm = hasTop && !leansFront ? bottomMm - topDepthMm : 0;
   const handles: FaceHandle[] = [
-    handle('front', { xMm: frontMm, yMm: heightMm * FRONT_GRIP_AT }, { xMm: 1, yMm: 0 }, bottomMm, [
+    handle('front', { xMm: bottomMm + leanMm, yMm: gripMm }, { xMm: 1, yMm: 0 }, bottomMm, [
       { key: 'depth', by: 1 },
-      ...(isWedge ? [{ key: 'depthTop' as const, by: 1 }] : []),
+      ...(hasTop ? [{ key: 'depthTop' as const, by: 1 }] : []),
     ]),
-    handle('top', { xMm: topFromMm + topMm * TOP_GRIP_AT, yMm: heightMm }, { xMm: 0, yMm: 1 }, heightMm, [
-      { key: 'height', by: 1 },
-    ]),
+    handle(
+      'top',
+      { xMm: topFromMm + topDepthMm * TOP_GRIP_AT, yMm: heightMm },
+      { xMm: 0, yMm: 1 },
+      heightMm,
+      [{ key: 'height', by: 1 }],
+    ),
   ];
-  if (isWedge) {
-    const corner = { xMm: leansFront ? topMm : topFromMm, yMm: heightMm };
+  if (hasTop) {
+    const corner = { xMm: leansFront ? topDepthMm : topFromMm, yMm: heightMm };
     const outward = { xMm: leansFront ? 1 : -1, yMm: 0 };
-    handles.push(handle('corner', corner, outward, topMm, [{ key: 'depthTop', by: 1 }]));
+    handles.push(handle('corner', corner, outward, topDepthMm, [{ key: 'depthTop', by: 1 }]));
+  }
+  if (kneeMm !== null) {
+    const knee = { xMm: leansFront ? bottomMm : 0, yMm: kneeMm };
+    handles.push(handle('knee', knee, { xMm: 0, yMm: 1 }, kneeMm, [{ key: 'kneeHeight', by: 1 }]));
   }
   return handles.map((each) => stood(each, pose));
+}
+
+type Sides = {
+  readonly heightMm: number;
+  readonly bottomMm: number;
+  /** Null where it is as deep as the bottom. */
+  readonly topMm: number | null;
+  readonly kneeMm: number | null;
+  readonly leansFront: boolean;
+};
+
+function sidesOf({ design: { shape } }: BoxSheetResult): Sides {
+  if (shape.kind === 'rectangular') {
+    return {
+      heightMm: shape.heightMm,
+      bottomMm: shape.depthMm,
+      topMm: null,
+      kneeMm: null,
+      leansFront: false,
+    };
+  }
+  if (shape.kind === 'profile') {
+    const bottomMm = Math.max(...shape.walls.map(({ xMm }) => xMm));
+    const upright = shape.walls.find(({ face }) => face === 'slope-1');
+    const foot = shape.walls.find(({ face }) => face === 'slope-2');
+    // The step toward the front begins at the foot's front edge.
+    const leansFront = foot?.xMm === bottomMm;
+    const uprightMm = upright?.xMm ?? bottomMm;
+    return {
+      heightMm: Math.max(...shape.walls.map(({ yMm }) => yMm)),
+      bottomMm,
+      topMm: leansFront ? uprightMm : bottomMm - uprightMm,
+      kneeMm: foot?.yMm ?? null,
+      leansFront,
+    };
+  }
+  return {
+    heightMm: shape.heightMm,
+    bottomMm: shape.depthBottomMm,
+    topMm: shape.depthTopMm,
+    kneeMm: shape.kind === 'clipped-wedge' ? shape.kneeHeightMm : null,
+    leansFront: shape.slopedFace === 'front',
+  };
 }
 
 /** From above: one side; the other moves with it, so that the box stays on its centre line. */
@@ -66,6 +116,7 @@ const FACE_WORDS: Readonly<Record<string, string>> = {
   front: 'Drag the front',
   top: 'Drag the top',
   corner: 'Drag the upper corner',
+  knee: 'Drag the knee',
   side: 'Drag the side',
 };
 

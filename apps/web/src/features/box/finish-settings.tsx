@@ -1,6 +1,6 @@
 'use client';
 
-import { BOX_FACES, type BoxFaceName } from '@gusset/contracts/box';
+import { BOX_FACES, type BoxFaceName, type BoxInput } from '@gusset/contracts/box';
 import { useQuery } from '@tanstack/react-query';
 import { Checkbox } from '../../shared/controls/checkbox.tsx';
 import { FieldGrid } from '../../shared/controls/field-frame.tsx';
@@ -16,18 +16,26 @@ const FACE_WORDS: Readonly<Record<BoxFaceName, string>> = {
   bottom: 'Bottom',
   left: 'Left side',
   right: 'Right side',
+  slopes: 'Slopes and steps',
 };
 const BARE = 'bare';
 const MIXED = 'mixed';
 const MOST_FINISHES = 100;
 
+/** Only some shapes have a wall that is none of the six. */
+function shownFaces({ shape }: BoxInput): readonly BoxFaceName[] {
+  const hasSlopes = shape === 'clipped-wedge' || shape === 'l';
+  return BOX_FACES.filter((face) => face !== 'slopes' || hasSlopes);
+}
+
 export function finishSummary({ input, data }: BoxJobSheet): string {
-  const named = BOX_FACES.filter((face) => input.finishes[face] !== null);
+  const faces = shownFaces(input);
+  const named = faces.filter((face) => input.finishes[face] !== null);
   if (named.length === 0) return 'bare wood';
   const names = [...new Set(named.map((face) => input.finishes[face]))].map(
     (id) => data.facts.finishes.find((finish) => finish.id === id)?.name ?? 'a finish no longer listed',
   );
-  return `${names.join(', ')} on ${named.length === BOX_FACES.length ? 'all faces' : `${named.length} faces`}`;
+  return `${names.join(', ')} on ${named.length === faces.length ? 'all faces' : `${named.length} faces`}`;
 }
 
 export function FinishSettings({ sheet, errorOf }: SettingsProps) {
@@ -43,7 +51,7 @@ export function FinishSettings({ sheet, errorOf }: SettingsProps) {
     .filter(({ id }) => !listed.some((option) => option.id === id))
     .map(({ id, name }) => ({ id, label: name, detail: 'chosen' }));
   const options = [{ id: BARE, label: 'Bare wood' }, ...known, ...listed];
-  const values = [...new Set(BOX_FACES.map((face) => input.finishes[face] ?? BARE))];
+  const values = [...new Set(shownFaces(input).map((face) => input.finishes[face] ?? BARE))];
   const toId = (choice: string) => (choice === BARE ? null : choice);
   return (
     <>
@@ -56,13 +64,13 @@ export function FinishSettings({ sheet, errorOf }: SettingsProps) {
             if (choice === MIXED) return;
             const id = toId(choice);
             changeNow({
-              finishes: { front: id, back: id, top: id, bottom: id, left: id, right: id },
+              finishes: { front: id, back: id, top: id, bottom: id, left: id, right: id, slopes: id },
             });
           }}
           isDisabled={!mayEdit}
           error={errorOf('finishes')}
         />
-        {BOX_FACES.map((face) => (
+        {shownFaces(input).map((face) => (
           <Select
             key={face}
             label={FACE_WORDS[face]}

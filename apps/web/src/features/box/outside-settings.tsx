@@ -21,8 +21,7 @@ import { OUTSIDE_WORDS, type OutsideKey } from './box-types.ts';
 /** Shape, sizes and boards; and the buttons that work a size out. */
 export function OutsideSettings({ sheet, errorOf }: SettingsProps) {
   const { input, change, mayEdit } = sheet;
-  const keys: readonly OutsideKey[] =
-    input.shape === 'wedge' ? ['width', 'height', 'depth', 'depthTop'] : ['width', 'height', 'depth'];
+  const keys = KEYS[input.shape];
   return (
     <fieldset className={styles.group} data-screen-only="">
       <legend className="caption">Outside of the wood</legend>
@@ -30,7 +29,7 @@ export function OutsideSettings({ sheet, errorOf }: SettingsProps) {
         {keys.map((key) => (
           <LengthField
             key={key}
-            label={key === 'depth' && input.shape === 'wedge' ? 'Depth at the bottom' : OUTSIDE_WORDS[key]}
+            label={labelOf(key, input.shape)}
             value={input.outside[key]}
             onCommit={(length) => change({ outside: { ...input.outside, [key]: keptLength(length) } })}
             maxMm={20_000}
@@ -39,7 +38,7 @@ export function OutsideSettings({ sheet, errorOf }: SettingsProps) {
           />
         ))}
       </FieldGrid>
-      <FieldGrid cellMinPx={230}>
+      <FieldGrid cellMinPx={340}>
         <RadioGroup
           label="Shape"
           isRow
@@ -49,11 +48,13 @@ export function OutsideSettings({ sheet, errorOf }: SettingsProps) {
           options={[
             { id: 'rectangular', label: 'Rectangular' },
             { id: 'wedge', label: 'Wedge' },
+            { id: 'clipped-wedge', label: 'Clipped wedge' },
+            { id: 'l', label: 'L' },
           ]}
         />
-        {input.shape === 'wedge' ? (
+        {input.shape === 'rectangular' ? null : (
           <RadioGroup
-            label="Which face leans"
+            label={input.shape === 'l' ? 'Step toward the' : 'Which face leans'}
             isRow
             value={input.slopedFace}
             onChange={(slopedFace) => change({ slopedFace })}
@@ -63,12 +64,29 @@ export function OutsideSettings({ sheet, errorOf }: SettingsProps) {
               { id: 'front', label: 'Front' },
             ]}
           />
-        ) : null}
+        )}
       </FieldGrid>
       {mayEdit ? <SizingButtons sheet={sheet} /> : null}
       <Boards sheet={sheet} errorOf={errorOf} />
     </fieldset>
   );
+}
+
+const KEYS: Readonly<Record<BoxInput['shape'], readonly OutsideKey[]>> = {
+  rectangular: ['width', 'height', 'depth'],
+  wedge: ['width', 'height', 'depth', 'depthTop'],
+  'clipped-wedge': ['width', 'height', 'depth', 'depthTop', 'kneeHeight'],
+  l: ['width', 'height', 'depth', 'depthTop', 'kneeHeight'],
+};
+
+function labelOf(key: OutsideKey, shape: BoxInput['shape']): string {
+  if (key === 'depth' && shape !== 'rectangular') return 'Depth at the bottom';
+  if (shape !== 'l') return OUTSIDE_WORDS[key];
+  return key === 'kneeHeight'
+    ? 'Height of the foot'
+    : key === 'depthTop'
+      ? 'Depth above the foot'
+      : OUTSIDE_WORDS[key];
 }
 
 const VARIED = ['depth', 'height', 'width'] as const;
@@ -102,7 +120,7 @@ function SizingButtons({ sheet }: Pick<SettingsProps, 'sheet'>) {
             ))}
           </>
         )}
-        {upstream.survey == null ? null : (
+        {upstream.survey == null || !(input.shape === 'rectangular' || input.shape === 'wedge') ? null : (
           <Button onPress={fromSection}>Largest that stands in the measured space</Button>
         )}
       </div>
