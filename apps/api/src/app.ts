@@ -8,6 +8,7 @@ import { type FastifyTRPCPluginOptions, fastifyTRPCPlugin } from '@trpc/server/a
 import { type FastifyBaseLogger, type FastifyInstance, fastify, LogController } from 'fastify';
 import { calendarRoutes } from './calendar/calendar.routes.ts';
 import type { Deps } from './deps.ts';
+import { mockUpRoutes } from './dry-fit/mock-up.routes.ts';
 import { fileRoutes } from './files/file.routes.ts';
 import { liveRoutes } from './live/live.routes.ts';
 import { cutSheetRoutes } from './papers/cut-sheet.routes.ts';
@@ -96,6 +97,7 @@ export async function buildApp(
   await app.register(fileRoutes, { deps });
   await app.register(surveyPaperRoutes, { deps });
   await app.register(cutSheetRoutes, { deps });
+  await app.register(mockUpRoutes, { deps });
   await app.register(soundSheetRoutes, { deps });
   await app.register(quotePaperRoutes, { deps });
   await app.register(calendarRoutes, { deps });

@@ -43,6 +43,7 @@ export {
   type RemedyQuestion,
 } from './dry-fit/loading-remedies.ts';
 export { loadingScene, poseOnWay, shareOfTightest } from './dry-fit/loading-scene.ts';
+export { type MockUpInput, type MockUpPart, mockUpDocument } from './dry-fit/mock-up.ts';
 export { profileMark, type TestFitStanding, testFitStanding, testFitWarnings } from './dry-fit/test-fit.ts';
 export { type PartsUpstream, type SheetsUsed, SUPPLY_USES } from './parts/derived-lines.ts';
 export { partsSheet } from './parts/parts-sheet.ts';

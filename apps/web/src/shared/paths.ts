@@ -18,6 +18,7 @@ export const paths = {
   builtBox: (jobNumber: string | number) => `/jobs/${part(jobNumber)}/built`,
   /** A PDF that the API makes. */
   cutSheetPaper: (jobId: string) => `/api/papers/cut-sheet/${part(jobId)}`,
+  mockUpPaper: (jobId: string) => `/api/papers/mock-up/${part(jobId)}`,
   soundSheetPaper: (jobId: string) => `/api/papers/sound-sheet/${part(jobId)}`,
   customers: () => '/customers',
   newCustomer: () => '/customers/new',

@@ -5,12 +5,14 @@ import type { CavityResult } from '@gusset/contracts/cargo';
 import type { BoxUpstream } from '@gusset/sheets';
 import { type ReactNode, useMemo, useState } from 'react';
 import { Button } from '../../shared/controls/button.tsx';
+import { LinkButton } from '../../shared/controls/link-button.tsx';
 import { Switch } from '../../shared/controls/switch.tsx';
 import type { LengthRule } from '../../shared/job/length-rule.ts';
 import type { JobSheet } from '../../shared/job/use-job-sheet.ts';
 import { Caution } from '../../shared/marks/caution.tsx';
 import { Progress } from '../../shared/marks/progress.tsx';
 import { Verdict } from '../../shared/marks/verdict.tsx';
+import { paths } from '../../shared/paths.ts';
 import styles from './loading-panel.module.css';
 import type { LoadingAsked } from './loading-protocol.ts';
 import { assumptionWords, loadingHeadline, NOT_CONSIDERED } from './loading-words.ts';
@@ -21,10 +23,11 @@ import { WayPlayer } from './way-player.tsx';
 export type LoadingPanelProps = {
   readonly sheet: JobSheet<BoxInput, BoxFacts, BoxUpstream, BoxSheetResult>;
   readonly rule: LengthRule;
+  readonly jobId: string;
 };
 
 /** Sheet 04, in and out: does the box go in and come out again, where is it tight, and what would help. */
-export function LoadingPanel({ sheet, rule }: LoadingPanelProps) {
+export function LoadingPanel({ sheet, rule, jobId }: LoadingPanelProps) {
   const [mayTurnOver, setMayTurnOver] = useState(false);
   const { input, outcome, isStale } = sheet;
   const { facts, upstream } = sheet.data;
@@ -67,6 +70,14 @@ export function LoadingPanel({ sheet, rule }: LoadingPanelProps) {
             >
               It may be turned right over on the way
             </Switch>
+          </div>
+          <div className={styles.controls} data-screen-only="">
+            <LinkButton href={paths.mockUpPaper(jobId)} isDownload>
+              Mock-up at full size, PDF
+            </LinkButton>
+            <span className={styles.cost}>
+              Side profile and opening, in tiles for cardboard. Sheet 05 asks whether it went in and came out.
+            </span>
           </div>
           {loading.answer === null ? null : <Assumed loading={loading} />}
         </>

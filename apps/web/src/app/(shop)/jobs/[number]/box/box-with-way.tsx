@@ -5,5 +5,10 @@ import { LoadingPanel } from '../../../../../features/dry-fit/loading-panel.tsx'
 
 /** Sheet 04 with its way in and out. */
 export function BoxWithWay(props: Omit<BoxScreenProps, 'wayIn'>) {
-  return <BoxScreen {...props} wayIn={(sheet, rule) => <LoadingPanel sheet={sheet} rule={rule} />} />;
+  return (
+    <BoxScreen
+      {...props}
+      wayIn={(sheet, rule) => <LoadingPanel sheet={sheet} rule={rule} jobId={props.opened.job.id} />}
+    />
+  );
 }
