@@ -88,6 +88,31 @@ export const boxInputSchema = z.strictObject({
     /** Inner face of a grille in front of the finished baffle; null = no grille. */
     grilleStandOff: boxLengthSchema.nullable(),
   }),
+  /** How square corners are joined, and the walls to sides that run through. */
+  joints: z
+    .strictObject({
+      corners: z.enum(['butt', 'rabbet', 'mitre']),
+      sides: z.enum(['butt', 'rabbet']),
+    })
+    .default({ corners: 'butt', sides: 'butt' }),
+  /** How far the baffle stands back behind the edges round it; null = flush. */
+  baffleSetBack: boxLengthSchema.nullable().default(null),
+  /** Outer edges rounded after assembly; null = sharp. */
+  roundOver: z
+    .strictObject({ radius: boxLengthSchema, edges: z.enum(['sides', 'across', 'all']) })
+    .nullable()
+    .default(null),
+  /** A wall inside that makes two chambers: parallel to a face, so far behind its wood; null = one chamber. */
+  divider: z
+    .strictObject({
+      parallelTo: z.enum(['front', 'back', 'top', 'bottom', 'left', 'right']),
+      clear: boxLengthSchema.nullable(),
+      drivers: z.enum(['baffle', 'divider']),
+      /** Chamber behind the cones. */
+      magnets: z.enum(['near', 'far']),
+    })
+    .nullable()
+    .default(null),
   bracing: z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('none') }),
     z.strictObject({ kind: z.literal('suggested') }),

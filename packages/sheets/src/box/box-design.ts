@@ -79,16 +79,16 @@ export function boxDesignOf(
         topFront: 'top',
         topBack: 'top',
         kinds: {
-          bottomFront: 'butt',
-          bottomBack: 'butt',
-          topFront: 'butt',
-          topBack: 'butt',
-          others: 'butt',
-          sides: 'butt',
+          bottomFront: input.joints.corners,
+          bottomBack: input.joints.corners,
+          topFront: input.joints.corners,
+          topBack: input.joints.corners,
+          others: input.joints.corners,
+          sides: input.joints.sides,
         },
         rabbetDepthMm: null,
       },
-      baffle: { ...input.baffle, setBackMm: 0 },
+      baffle: { ...input.baffle, setBackMm: input.baffleSetBack?.mm ?? 0 },
       finish: finishOf(input, facts),
       drivers: sound === null || body === null ? null : mounted(input, sound.count, body.body),
       cutoutClearanceMm: input.drivers.cutoutClearance.mm,
@@ -100,8 +100,11 @@ export function boxDesignOf(
           : { legMm: input.cornerBlocks.leg.mm, seams: input.cornerBlocks.seams },
       terminalCup: terminalOf(input),
       ports: portsOf(input, sound, shape.widthMm - 2 * stockOf(carcass).thicknessMm),
-      roundOver: null,
-      divider: null,
+      roundOver:
+        input.roundOver === null
+          ? null
+          : { radiusMm: input.roundOver.radius.mm, edges: input.roundOver.edges },
+      divider: dividerOf(input),
       fittedParts: [],
       sealantLitres: SEALANT_LITRES,
       lining: input.lining,
@@ -128,6 +131,9 @@ function missingIn(input: BoxInput, facts: BoxFacts, sound: SoundResult | null):
   if ((input.shape === 'clipped-wedge' || input.shape === 'l') && kneeHeight === null) {
     const what = input.shape === 'l' ? 'the height of the foot' : 'the height of the knee';
     missing.push({ field: 'outside.kneeHeight', what });
+  }
+  if (input.divider !== null && input.divider.clear === null) {
+    missing.push({ field: 'divider.clear', what: 'how far the divider stands behind its face' });
   }
   if (facts.carcass === null) missing.push({ field: 'carcassId', what: 'the board that it is built of' });
   if (input.baffleId !== null && facts.baffle === null) {
@@ -282,6 +288,12 @@ function mounted({ drivers }: BoxInput, count: number, body: DriverBody): Mounte
         : { kind: fixing.kind, holeDiaMm: fixing.hole.mm, flangeDiaMm: fixing.flange?.mm ?? null },
     positions: drivers.positions?.map(({ across, up }) => ({ zMm: across.mm, upMm: up.mm })) ?? null,
   };
+}
+
+function dividerOf({ divider }: BoxInput): BoxDesign['divider'] {
+  if (divider === null || divider.clear === null) return null;
+  const { parallelTo, clear, drivers, magnets } = divider;
+  return { parallelTo, clearMm: clear.mm, drivers, magnets };
 }
 
 function bracingOf({ bracing }: BoxInput): BoxDesign['bracing'] {

@@ -34,6 +34,11 @@ export function boxKeyFigures(result: BoxSheetResult): readonly KeyFigure[] {
       label: 'Drivers',
       value: driver === null ? 'none' : `${driver.count} × ${driver.name}`,
     },
+    ...(box.chambers ?? []).map((chamber) => ({
+      key: `chamber.${chamber.place}`,
+      label: chamber.place === 'near' ? 'Chamber by the divider’s face' : 'Chamber behind the divider',
+      value: `${chamber.netLitres.toFixed(2)} L`,
+    })),
     { key: 'net', label: 'Net volume', value: `${box.volumes.netLitres.toFixed(2)} L` },
     { key: 'braces', label: 'Braces', value: String(box.braces.zMm.length) },
     {

@@ -318,3 +318,48 @@ describe('shapes beyond four walls', () => {
     expect(found.outside.kneeHeight?.mm).toBe(150);
   });
 });
+
+describe('joints, edges and chambers', () => {
+  it('divides the air: both chambers and the divider make up the gross', () => {
+    const { box } = boxResult({
+      divider: { parallelTo: 'left', clear: length(150), drivers: 'baffle', magnets: 'far' },
+    });
+    const [near, far] = box.chambers ?? [];
+    // 150 x 344 x 284 mm of clear air before the divider.
+    expect(near?.airLitres).toBeCloseTo((150 * 344 * 284) / 1e6, 9);
+    expect((near?.netLitres ?? 0) + (far?.netLitres ?? 0)).toBeCloseTo(box.volumes.netLitres, 9);
+    expect(box.bodies.some(({ role }) => role === 'divider')).toBe(true);
+  });
+
+  it('sets the baffle back within the outside, and rounds edges after it', () => {
+    const flush = boxResult().box;
+    const { box } = boxResult({
+      baffleSetBack: length(20),
+      roundOver: { radius: length(9.5), edges: 'all' },
+    });
+    expect(box.sizes.carcass).toEqual(flush.sizes.carcass);
+    expect(box.volumes.recessLitres).toBeCloseTo((20 * 344 * 564) / 1e6, 6);
+    expect(box.volumes.roundedOffLitres).toBeGreaterThan(0);
+  });
+
+  it('joins corners as asked without changing the air', () => {
+    const net = boxResult().box.volumes.netLitres;
+    for (const corners of ['rabbet', 'mitre'] as const) {
+      const { box } = boxResult({ joints: { corners, sides: 'butt' } });
+      expect(box.volumes.netLitres).toBeCloseTo(net, 9);
+      expect(box.panels.some(({ edges }) => edges.some(({ joint }) => joint === corners))).toBe(true);
+    }
+  });
+
+  it('says which figure cannot be at its own field', () => {
+    const divider = { parallelTo: 'left', clear: length(900), drivers: 'baffle', magnets: 'far' } as const;
+    expect(boxOutcome({ divider })).toMatchObject({
+      state: 'refused',
+      refusals: [{ field: 'divider.clear' }],
+    });
+    const open = boxOutcome({ divider: { ...divider, clear: null } });
+    expect(open).toMatchObject({ state: 'incomplete', missing: [{ field: 'divider.clear' }] });
+    const round = { radius: length(40), edges: 'all' } as const;
+    expect(boxOutcome({ roundOver: round })).toMatchObject({ refusals: [{ field: 'roundOver.radius' }] });
+  });
+});

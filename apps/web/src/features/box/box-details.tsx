@@ -6,8 +6,10 @@ import type { LengthRule } from '../../shared/job/length-rule.ts';
 import styles from './box-screen.module.css';
 import type { BoxJobSheet } from './box-types.ts';
 import { BraceSettings, braceSummary } from './brace-settings.tsx';
+import { DividerSettings, dividerSummary } from './divider-settings.tsx';
 import { DriverSettings, driverSummary } from './driver-settings.tsx';
 import { FinishSettings, finishSummary } from './finish-settings.tsx';
+import { JointSettings, jointSummary } from './joint-settings.tsx';
 import { PlaceSettings, placeSummary } from './place-settings.tsx';
 import { TerminalSettings, terminalSummary } from './terminal-settings.tsx';
 
@@ -27,6 +29,12 @@ export function BoxDetails(props: SettingsProps) {
       </Fold>
       <Fold title="Braces and corner blocks" now={braceSummary(sheet, rule)}>
         <BraceSettings {...props} />
+      </Fold>
+      <Fold title="Joints and edges" now={jointSummary(sheet, rule)}>
+        <JointSettings {...props} />
+      </Fold>
+      <Fold title="Two chambers" now={dividerSummary(sheet, rule)}>
+        <DividerSettings {...props} />
       </Fold>
       <Fold title="Terminal cup" now={terminalSummary(sheet)}>
         <TerminalSettings {...props} />

@@ -142,6 +142,14 @@ function VolumeLedger({ result, sound }: Pick<BoxNotesProps, 'sound'> & { readon
             {signed(-deduction.litres)}
           </Row>
         ))}
+        {(result.box.chambers ?? []).map((chamber) => (
+          <Row
+            key={chamber.place}
+            label={chamber.place === 'near' ? 'Chamber before the divider' : 'Chamber behind it'}
+          >
+            {litres(chamber.netLitres)}
+          </Row>
+        ))}
         <Row label="Net" isTotal>
           {`${litres(netLitres)} · ${formatVolume(netLitres, 'imperial')}`}
         </Row>
