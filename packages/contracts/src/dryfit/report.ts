@@ -149,7 +149,7 @@ export type DryFitReport = {
   readonly remedies: readonly DryFitRemedy[];
   readonly assumptions: readonly DryFitAssumption[];
   readonly notConsidered: readonly DryFitNotConsidered[];
-  /** A no re-checked from its stored cut by other predicates; null for any other verdict. */
+  /** A no re-checked from its stored cut by other predicates; null where that was not done. */
   readonly cutChecked: boolean | null;
   /** Section as measured that everything is drawn in: walls of the cavity, free ground, obstacles. */
   readonly drawn: {
