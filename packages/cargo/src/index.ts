@@ -9,6 +9,8 @@ export {
 } from './dry-fit-scene.ts';
 export { checkMotion } from './dryfit/check-motion.ts';
 export { type DryFitOptions, dryFit } from './dryfit/dry-fit.ts';
+export { type DryFitReportOptions, dryFitReport } from './dryfit/dry-fit-report.ts';
+export { type LargestForSheetOptions, largestForSheet } from './dryfit/largest/largest-for-sheet.ts';
 export { type LargestOptions, largestProfile } from './dryfit/largest-profile.ts';
 export { BEHIND_SEAT } from './forms/behind-seat.ts';
 export { FOOTWELL } from './forms/footwell.ts';

@@ -88,7 +88,7 @@ function decide(input: DryFitCase, options: DryFitOptions): DryFitResult {
  * A convex body passes between two points only if its least width does (Strang 1982, "The width of a chair"); so does every
  * convex piece of any body. Holds where the opening is all that joins the two regions.
  */
-function isOpeningTooNarrow({ opening, space, body }: DryFitCase, clearanceMm: number): boolean {
+export function isOpeningTooNarrow({ opening, space, body }: DryFitCase, clearanceMm: number): boolean {
   const jambs = [opening.from, opening.to];
   if (jambs.some((jamb) => offOutline(space, jamb) > ON_OUTLINE_MM)) return false;
   const gap = lengthOf(minus(opening.to, opening.from)) - 2 * clearanceMm;

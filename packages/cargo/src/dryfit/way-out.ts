@@ -89,7 +89,7 @@ function certified(
   return null;
 }
 
-function extentOf({ space, thetaRange }: DryFitCase, radiusMm: number): TreeExtent {
+export function extentOf({ space, thetaRange }: DryFitCase, radiusMm: number): TreeExtent {
   const from = thetaRange?.minRad ?? -Math.PI;
   const span =
     thetaRange === null ? 2 * Math.PI : Math.min(thetaRange.maxRad - thetaRange.minRad, 2 * Math.PI);
