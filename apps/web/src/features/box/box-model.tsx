@@ -17,6 +17,7 @@ import { Button } from '../../shared/controls/button.tsx';
 import type { LengthRule } from '../../shared/job/length-rule.ts';
 import { SceneDrawing } from '../../shared/sheet/scene-drawing.tsx';
 import styles from './box-model.module.css';
+import { explodedShift, type Shift } from './exploded.ts';
 import { panelMesh } from './panel-mesh.ts';
 
 /** Where the eye stands: round the box, above it, and how near. */
@@ -52,6 +53,7 @@ export type BoxModelProps = {
 export function BoxModel({ result, rule, flat }: BoxModelProps) {
   const [eye, setEye] = useState<Eye>(START);
   const [picked, setPicked] = useState<string | null>(null);
+  const [apart, setApart] = useState(0);
   const [canTurn] = useState(hasWebGl);
   return (
     <div className={styles.model}>
@@ -66,10 +68,21 @@ export function BoxModel({ result, rule, flat }: BoxModelProps) {
           </div>
           <Turntable eye={eye} setEye={setEye}>
             <Canvas frameloop="demand" flat orthographic dpr={[1, 2]} camera={{ near: -10_000, far: 10_000 }}>
-              <Camera eye={eye} result={result} />
-              <Panels result={result} picked={picked} />
+              <Camera eye={eye} apart={apart} result={result} />
+              <Panels result={result} picked={picked} apart={apart} />
             </Canvas>
           </Turntable>
+          <label className={styles.apart}>
+            <span>Taken apart</span>
+            <input
+              type="range"
+              min={0}
+              max={100}
+              value={Math.round(apart * 100)}
+              aria-valuetext={apart === 0 ? 'together' : `${Math.round(apart * 100)} % apart`}
+              onChange={(event) => setApart(Number(event.target.value) / 100)}
+            />
+          </label>
           <p className={styles.hint}>Drag to turn, wheel to come nearer; or the arrow keys, + and −.</p>
         </div>
       ) : (
@@ -162,8 +175,13 @@ function eyeAfterKey(eye: Eye, key: string): Eye | null {
 /** Share of the stage that the diagonal of the box takes. */
 const FILLS = 0.86;
 
+/** By this share the box grows when it is taken apart; the eye steps back as far. */
+const ROOM_APART = 0.75;
+
+type CameraProps = { readonly eye: Eye; readonly apart: number; readonly result: BoxSheetResult };
+
 /** Looks at the middle of the box; round = 0 is from the front (x), 90 from the left (z). */
-function Camera({ eye, result }: { readonly eye: Eye; readonly result: BoxSheetResult }) {
+function Camera({ eye, apart, result }: CameraProps) {
   const { camera, size, invalidate } = useThree();
   const { depthMm, heightMm, widthMm } = result.box.sizes.wood;
   useEffect(() => {
@@ -177,18 +195,25 @@ function Camera({ eye, result }: { readonly eye: Eye; readonly result: BoxSheetR
     camera.up.set(0, 1, 0);
     camera.lookAt(x, y, 0);
     const diagonal = Math.hypot(depthMm, heightMm, widthMm);
-    camera.zoom = (Math.min(size.width, size.height) / diagonal) * FILLS * eye.zoom;
+    const spanMm = diagonal * (1 + apart * ROOM_APART);
+    camera.zoom = (Math.min(size.width, size.height) / spanMm) * FILLS * eye.zoom;
     camera.updateProjectionMatrix();
     invalidate();
-  }, [camera, size, invalidate, eye, depthMm, heightMm, widthMm]);
+  }, [camera, size, invalidate, eye, apart, depthMm, heightMm, widthMm]);
   return null;
 }
 
-type PanelsProps = { readonly result: BoxSheetResult; readonly picked: string | null };
+type PanelsProps = {
+  readonly result: BoxSheetResult;
+  readonly picked: string | null;
+  /** 0 = together, 1 = as far apart as it goes. */
+  readonly apart: number;
+};
 
-function Panels({ result, picked }: PanelsProps) {
+function Panels({ result, picked, apart }: PanelsProps) {
   const { invalidate } = useThree();
-  const { bodies, panels } = result.box;
+  const { bodies, panels, sizes } = result.box;
+  const middle = { x: sizes.wood.depthMm / 2, y: sizes.wood.heightMm / 2, z: 0 };
   const drawn = useMemo(
     () =>
       bodies.map((body) => {
@@ -202,13 +227,19 @@ function Panels({ result, picked }: PanelsProps) {
           ...[u.z, v.z, w.z, o.z],
           ...[0, 0, 0, 1],
         );
-        return { id: body.panelId, geometry, edges: new EdgesGeometry(geometry, EDGE_FROM_DEG), matrix };
+        return {
+          body,
+          id: body.panelId,
+          geometry,
+          edges: new EdgesGeometry(geometry, EDGE_FROM_DEG),
+          matrix,
+        };
       }),
     [bodies, panels],
   );
   const inks = useInks();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a picked panel or other inks want a new picture.
-  useEffect(() => invalidate(), [invalidate, drawn, picked, inks]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a picked or moved panel or other inks want a new picture.
+  useEffect(() => invalidate(), [invalidate, drawn, picked, apart, inks]);
   useEffect(
     () => () => {
       for (const { geometry, edges } of drawn) {
@@ -218,8 +249,8 @@ function Panels({ result, picked }: PanelsProps) {
     },
     [drawn],
   );
-  return drawn.map(({ id, geometry, edges, matrix }) => (
-    <group key={id} matrix={matrix} matrixAutoUpdate={false}>
+  return drawn.map(({ body, id, geometry, edges, matrix }) => (
+    <group key={id} matrix={shifted(matrix, explodedShift(body, middle, apart))} matrixAutoUpdate={false}>
       <mesh geometry={geometry}>
         <meshBasicMaterial
           color={id === picked ? inks.markWash : inks.sheet}
@@ -233,6 +264,10 @@ function Panels({ result, picked }: PanelsProps) {
       </lineSegments>
     </group>
   ));
+}
+
+function shifted(matrix: Matrix4, { x, y, z }: Shift): Matrix4 {
+  return new Matrix4().makeTranslation(x, y, z).multiply(matrix);
 }
 
 /** The theme's inks as the renderer takes them. */

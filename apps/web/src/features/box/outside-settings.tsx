@@ -38,7 +38,7 @@ export function OutsideSettings({ sheet, errorOf }: SettingsProps) {
           />
         ))}
       </FieldGrid>
-      <FieldGrid cellMinPx={340}>
+      <FieldGrid cellMinPx={480}>
         <RadioGroup
           label="Shape"
           isRow
