@@ -53,12 +53,12 @@ export type LoadingAnswer = {
 };
 
 /** Sizes of the box that a remedy changes, or what else it asks for. */
-export type RemedyKind = 'height' | 'depth' | 'width' | 'lean' | 'turn-over' | 'take-out';
+export type RemedyKind = 'height' | 'depth' | 'width' | 'clip' | 'lean' | 'turn-over' | 'take-out';
 
 /** What would make it go in: tried, every ± against it. `Input` is that of the Box sheet. */
 export type LoadingRemedy<Input> = {
   readonly kind: RemedyKind;
-  /** Taken off the height, depth, width, or off the depth at the top; null where nothing is cut. */
+  /** Taken off the height, depth, width, the upper front corner both ways, or the depth at the top; null = nothing is cut. */
   readonly byMm: number | null;
   /** Of what is taken out of the car meanwhile. */
   readonly part: string | null;

@@ -30,7 +30,7 @@ const MOST_SHARE = 0.45;
 const TRIAL = { finestMm: 2, mostCells: 30_000 };
 
 type Cut = {
-  readonly kind: 'height' | 'depth' | 'width' | 'lean';
+  readonly kind: 'height' | 'depth' | 'width' | 'clip' | 'lean';
   readonly mostMm: number;
   readonly cut: (byMm: number) => BoxInput;
 };
@@ -128,6 +128,14 @@ function cutsOf(input: BoxInput): Cut[] {
     outside: { ...outside, ...changes },
   });
   const hasTop = shape !== 'rectangular';
+  if (!hasTop && height !== null && depth !== null) {
+    const clipped = (byMm: number): BoxInput => ({
+      ...sized({ kneeHeight: less(height, byMm), depthTop: less(depth, byMm) }),
+      shape: 'clipped-wedge',
+      slopedFace: 'front',
+    });
+    cuts.push({ kind: 'clip', mostMm: Math.min(height.mm, depth.mm) * MOST_SHARE, cut: clipped });
+  }
   const top = hasTop ? depthTop : depth;
   if (top !== null) {
     const asWedge = (byMm: number): BoxInput => ({

@@ -146,6 +146,7 @@ export function remedyWords(
     height: `Build it ${by} lower`,
     depth: `Build it ${by} shallower`,
     width: `Build it ${by} narrower`,
+    clip: `Clip its upper front corner by ${by} both ways`,
     lean: `Take ${by} off its depth at the top`,
     'turn-over': 'Turn it right over on the way',
     'take-out': `Take out ${part === null ? 'what is in the way' : lower(part)} while it goes in`,

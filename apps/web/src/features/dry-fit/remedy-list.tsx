@@ -18,14 +18,14 @@ export type RemedyListProps = {
   readonly onTurnOver: () => void;
 };
 
-/** What would make it go in, each tried, with its cost before it is taken. */
+/** What would make it go in, each tried, with its cost before it is taken; the cheapest first. */
 export function RemedyList({ remedies, rule, mayEdit, isStale, onTake, onTurnOver }: RemedyListProps) {
   const litres = (value: number) => formatVolume(value, 'metric');
   return (
     <section className={styles.remedies} aria-label="What would make it go in">
       <p className="caption">What would make it go in</p>
       <ul>
-        {remedies.map((remedy) => {
+        {remedies.toSorted(byCost).map((remedy) => {
           const { act, cost } = remedyWords(remedy, rule.words, litres);
           const { input } = remedy;
           const take = input !== null ? () => onTake(input) : remedy.kind === 'turn-over' ? onTurnOver : null;
@@ -46,3 +46,5 @@ export function RemedyList({ remedies, rule, mayEdit, isStale, onTake, onTurnOve
     </section>
   );
 }
+
+const byCost = (a: BoxLoadingRemedy, b: BoxLoadingRemedy) => a.costLitres - b.costLitres;
