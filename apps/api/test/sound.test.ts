@@ -267,8 +267,10 @@ describe('the sound sheet', () => {
     const { shopId, userId } = owner;
     await api.deps.doors.inShop(shopId, async (tx) => {
       await tx.sheet.updateMany({ where: { shopId, jobId, kind: 'sound' }, data: { input: earlier.input } });
+      const { id: enclosureId } = await tx.jobEnclosure.findFirstOrThrow({ where: { shopId, jobId } });
       await tx.sheetIssue.create({
         data: {
+          enclosureId,
           ...{ shopId, jobId, kind: 'sound', revision: 1, issuedBy: userId, issuedByName: 'Somebody' },
           ...{
             ...earlier,

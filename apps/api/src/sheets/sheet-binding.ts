@@ -13,13 +13,16 @@ export type SheetScope = {
   readonly job: JobRow;
 };
 
+/** Where the records of one sheet are read: of sound and box, for one enclosure. */
+export type FactScope = SheetScope & { readonly enclosureId: string | null };
+
 /** Results of the sheets it reads; null where one says nothing yet. */
 export type UpstreamResults = Readonly<Partial<Record<SheetKind, unknown>>>;
 
 export type SheetBinding<Input, Facts, Upstream, Result> = {
   readonly definition: SheetDefinition<Input, Facts, Upstream, Result>;
   /** Reads the records that the input or a sheet above names, as plain JSON (they are stored with the issue). */
-  readonly loadFacts: (scope: SheetScope, input: Input, upstream: Upstream) => Promise<Facts>;
+  readonly loadFacts: (scope: FactScope, input: Input, upstream: Upstream) => Promise<Facts>;
   /** What else happens in the transaction that issues it: milestones, tasks, quotes. */
   readonly onIssued: (
     scope: SheetScope,
@@ -29,7 +32,7 @@ export type SheetBinding<Input, Facts, Upstream, Result> = {
 
 export type AnySheetBinding = {
   readonly definition: AnySheetDefinition;
-  readonly loadFacts: (scope: SheetScope, input: unknown, upstream: unknown) => Promise<unknown>;
+  readonly loadFacts: (scope: FactScope, input: unknown, upstream: unknown) => Promise<unknown>;
   readonly onIssued: (
     scope: SheetScope,
     issued: { readonly input: unknown; readonly result: unknown },

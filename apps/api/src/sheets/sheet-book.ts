@@ -3,7 +3,15 @@ import { createHash } from 'node:crypto';
 import { SHEETS, type SheetChange, type SheetKind } from '@gusset/contracts/sheet';
 import { canonicalJson, changedFigures, type SheetOutcome } from '@gusset/sheets';
 import { z } from 'zod';
-import { findIssues, findSheet, type IssueRow, latestIssues } from './sheet.queries.ts';
+import { enclosuresInUse } from '../enclosures/enclosure.queries.ts';
+import {
+  findIssues,
+  findSheet,
+  type IssueRow,
+  issueKey,
+  latestIssues,
+  type SheetSpot,
+} from './sheet.queries.ts';
 import type { SheetScope, UpstreamResults } from './sheet-binding.ts';
 import { BOUND_KINDS, bindingOf } from './sheet-bindings.ts';
 
@@ -14,6 +22,8 @@ export type UpstreamRef = z.infer<typeof upstreamRefsSchema>[number];
 
 export type OpenSheet = {
   readonly kind: SheetKind;
+  /** Of sound and box, whose they are. */
+  readonly enclosureId: string | null;
   /** 0 = not begun. */
   readonly version: number;
   readonly input: unknown;
@@ -27,7 +37,7 @@ export type OpenSheet = {
 
 /** One job's sheets; remembers what it opened, so that a sheet read by several is computed once. */
 export function sheetBook(scope: SheetScope) {
-  const opened = new Map<SheetKind, Promise<OpenSheet>>();
+  const opened = new Map<string, Promise<OpenSheet>>();
   let issues: Promise<ReadonlyMap<string, IssueRow>> | null = null;
   const ofJob = { shopId: scope.actor.shopId, jobId: scope.job.id };
 
@@ -36,22 +46,40 @@ export function sheetBook(scope: SheetScope) {
     return issues;
   }
 
-  function open(kind: SheetKind): Promise<OpenSheet> {
-    const known = opened.get(kind);
+  /** Which sheet is meant: where no enclosure is named, the job's first. */
+  async function spotOf(kind: SheetKind, enclosureId: string | null): Promise<SheetSpot> {
+    if (SHEETS[kind].belongsTo === 'job') return { kind, enclosureId: null };
+    if (enclosureId !== null) return { kind, enclosureId };
+    const [first] = await enclosuresInUse(scope.tx, ofJob);
+    if (first === undefined) throw new Error(`job ${scope.job.id} has no enclosure in use`);
+    return { kind, enclosureId: first.id };
+  }
+
+  async function open(kind: SheetKind, enclosureId: string | null = null): Promise<OpenSheet> {
+    const spot = await spotOf(kind, enclosureId);
+    const key = issueKey(kind, spot.enclosureId);
+    const known = opened.get(key);
     if (known !== undefined) return known;
-    const opening = openAnew(kind);
-    opened.set(kind, opening);
+    const opening = openAnew(spot);
+    opened.set(key, opening);
     return opening;
   }
 
-  async function openAnew(kind: SheetKind): Promise<OpenSheet> {
+  /** Its newest issue. */
+  async function issueOf(kind: SheetKind, enclosureId: string | null): Promise<IssueRow | undefined> {
+    const spot = await spotOf(kind, enclosureId);
+    return (await latest()).get(issueKey(kind, spot.enclosureId));
+  }
+
+  async function openAnew({ kind, enclosureId }: SheetSpot): Promise<OpenSheet> {
     const { definition, loadFacts } = bindingOf(kind);
-    const row = await findSheet(scope.tx, { ...ofJob, kind });
+    const row = await findSheet(scope.tx, { ...ofJob, kind, enclosureId });
     const input: unknown = row === null ? definition.emptyInput() : definition.readInput(row.input);
-    const { results, drafts } = await upstreamOf(kind);
-    const facts = await loadFacts(scope, input, results);
+    const { results, drafts } = await upstreamOf({ kind, enclosureId });
+    const facts = await loadFacts({ ...scope, enclosureId }, input, results);
     return {
       kind,
+      enclosureId,
       version: row?.version ?? 0,
       input,
       facts,
@@ -63,17 +91,20 @@ export function sheetBook(scope: SheetScope) {
   }
 
   /** Issued results where there are any; else what the draft says now. */
-  async function upstreamOf(kind: SheetKind): Promise<{ results: UpstreamResults; drafts: SheetKind[] }> {
+  async function upstreamOf({
+    kind,
+    enclosureId,
+  }: SheetSpot): Promise<{ results: UpstreamResults; drafts: SheetKind[] }> {
     const results: Partial<Record<SheetKind, unknown>> = {};
     const drafts: SheetKind[] = [];
     for (const read of boundReads(kind)) {
       const { shared } = bindingOf(read).definition;
-      const issue = (await latest()).get(read);
+      const issue = await issueOf(read, enclosureId);
       if (issue !== undefined) {
         results[read] = shared.result(issue.result);
         continue;
       }
-      const { outcome } = await open(read);
+      const { outcome } = await open(read, enclosureId);
       results[read] = outcome.state === 'ready' ? shared.result(outcome.result) : null;
       drafts.push(read);
     }
@@ -81,9 +112,13 @@ export function sheetBook(scope: SheetScope) {
   }
 
   /** What differs between the last issue of a sheet and what it would be issued from now. */
-  async function changesSinceIssue(kind: SheetKind): Promise<readonly SheetChange[]> {
+  async function changesSinceIssue(
+    kind: SheetKind,
+    enclosureId: string | null = null,
+  ): Promise<readonly SheetChange[]> {
     const all = await latest();
-    const issue = all.get(kind);
+    const spot = await spotOf(kind, enclosureId);
+    const issue = all.get(issueKey(kind, spot.enclosureId));
     if (issue === undefined) return [];
     const { definition, loadFacts } = bindingOf(kind);
     const refs = upstreamRefsSchema.parse(issue.upstream);
@@ -97,7 +132,7 @@ export function sheetBook(scope: SheetScope) {
       ).map((row) => [row.id, row]),
     );
     const moved = refs.flatMap((ref) => {
-      const now = all.get(ref.kind);
+      const now = all.get(issueKey(ref.kind, issuedFrom.get(ref.issueId)?.enclosureId ?? null));
       return now === undefined || now.fingerprint === ref.fingerprint ? [] : [{ ref, now }];
     });
     const fromUpstream = moved.flatMap(({ ref, now }) => {
@@ -111,7 +146,7 @@ export function sheetBook(scope: SheetScope) {
     const upstreamThen = Object.fromEntries(
       refs.map((ref) => [ref.kind, issuedFrom.get(ref.issueId)?.result ?? null]),
     );
-    const factsNow = await loadFacts(scope, issue.input, upstreamThen);
+    const factsNow = await loadFacts({ ...scope, enclosureId: spot.enclosureId }, issue.input, upstreamThen);
     const fromFacts =
       canonicalJson(plain(factsNow)) === canonicalJson(issue.facts)
         ? []
@@ -119,7 +154,7 @@ export function sheetBook(scope: SheetScope) {
     return [...fromUpstream, ...fromFacts];
   }
 
-  return { open, latest, changesSinceIssue };
+  return { open, issueOf, latest, changesSinceIssue };
 }
 
 export type SheetBook = ReturnType<typeof sheetBook>;

@@ -2,7 +2,8 @@
 import { may } from '@gusset/contracts/access';
 import { revisionLetter, SHEETS, type SheetChange, type SheetKind } from '@gusset/contracts/sheet';
 import { canonicalJson } from '@gusset/sheets';
-import { findSheets } from './sheet.queries.ts';
+import { enclosuresInUse } from '../enclosures/enclosure.queries.ts';
+import { findSheets, issueKey } from './sheet.queries.ts';
 import type { SheetScope } from './sheet-binding.ts';
 import { BOUND_KINDS, bindingOf } from './sheet-bindings.ts';
 import { sheetBook } from './sheet-book.ts';
@@ -23,13 +24,18 @@ export async function sheetIndexOf(scope: SheetScope): Promise<IndexEntry[]> {
   const { tx, actor, job } = scope;
   const book = sheetBook(scope);
   const drafts = new Map(
-    (await findSheets(tx, { shopId: actor.shopId, jobId: job.id })).map((sheet) => [sheet.kind, sheet]),
+    (await findSheets(tx, { shopId: actor.shopId, jobId: job.id })).map((sheet) => [
+      issueKey(sheet.kind, sheet.enclosureId),
+      sheet,
+    ]),
   );
   const issues = await book.latest();
+  const [first] = await enclosuresInUse(tx, { shopId: actor.shopId, jobId: job.id });
   const entries: IndexEntry[] = [];
   for (const kind of BOUND_KINDS.filter((bound) => may(actor.role, SHEETS[bound].readPermission))) {
-    const draft = drafts.get(kind);
-    const issue = issues.get(kind);
+    const key = issueKey(kind, SHEETS[kind].belongsTo === 'enclosure' ? (first?.id ?? null) : null);
+    const draft = drafts.get(key);
+    const issue = issues.get(key);
     const { readInput } = bindingOf(kind).definition;
     const unchanged =
       issue !== undefined &&

@@ -30,13 +30,15 @@ type TypedSheetView<Input, Facts, Upstream, Result> = Omit<
     | null;
 };
 
+/** Of sound and box, whose sheet; left out = that of the job's first enclosure. */
+const ofEnclosure = { enclosureId: idSchema.optional() };
 const versionOfDraft = z.number().int().min(0).max(2_000_000_000);
 
 function routerOf<Input, Facts, Upstream, Result>(binding: SheetBinding<Input, Facts, Upstream, Result>) {
   const { kind, inputSchema } = binding.definition;
   const { readPermission, editPermission } = SHEETS[kind];
   const typed = (view: SheetView) => view as TypedSheetView<Input, Facts, Upstream, Result>;
-  const at = z.strictObject({ jobId: idSchema });
+  const at = z.strictObject({ jobId: idSchema, ...ofEnclosure });
   type Call = { readonly ctx: { readonly deps: Deps; readonly who: Actor } };
   return router({
     read: allowed(readPermission)
@@ -46,11 +48,11 @@ function routerOf<Input, Facts, Upstream, Result>(binding: SheetBinding<Input, F
       ),
 
     save: allowed(editPermission)
-      .input(z.strictObject({ jobId: idSchema, version: versionOfDraft, input: inputSchema }))
+      .input(z.strictObject({ jobId: idSchema, ...ofEnclosure, version: versionOfDraft, input: inputSchema }))
       .mutation(async ({ ctx, input }) => typed(await saveDraft(ctx.deps, ctx.who, kind, input))),
 
     issue: allowed(editPermission)
-      .input(z.strictObject({ jobId: idSchema, version: versionOfDraft }))
+      .input(z.strictObject({ jobId: idSchema, ...ofEnclosure, version: versionOfDraft }))
       .mutation(async ({ ctx, input }) => typed(await issueSheet(ctx.deps, ctx.who, kind, input))),
 
     check: allowed(editPermission)

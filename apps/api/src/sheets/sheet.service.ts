@@ -4,9 +4,10 @@ import { record } from '../data/audit.ts';
 import { asRequiredJson } from '../data/json.ts';
 import { conflictError } from '../data/versioned.ts';
 import type { Actor, Deps } from '../deps.ts';
+import { enclosuresInUse, findEnclosure } from '../enclosures/enclosure.queries.ts';
 import { notFound, refusedByEngine, ShopError } from '../errors.ts';
 import { findJob, type JobRow } from '../jobs/job.queries.ts';
-import { findIssue, findSheet, type IssueRow, saveSheet } from './sheet.queries.ts';
+import { findIssue, findSheet, type IssueRow, type SheetSpot, saveSheet } from './sheet.queries.ts';
 import type { SheetScope, UpstreamResults } from './sheet-binding.ts';
 import { bindingOf } from './sheet-bindings.ts';
 import {
@@ -39,15 +40,31 @@ export type SheetView = {
   readonly changes: readonly SheetChange[];
 };
 
-type At = { readonly jobId: string };
+/** `enclosureId`: of sound and box, whose; left out = the job's first. */
+type At = { readonly jobId: string; readonly enclosureId?: string | undefined };
 
-export function readSheet(deps: Deps, actor: Actor, kind: SheetKind, { jobId }: At): Promise<SheetView> {
-  return inJob(deps, actor, jobId, async (scope) => viewOf(sheetBook(scope), kind));
+export function readSheet(deps: Deps, actor: Actor, kind: SheetKind, at: At): Promise<SheetView> {
+  return inJob(deps, actor, at.jobId, async (scope) => {
+    const spot = await spotIn(scope, kind, at);
+    return viewOf(sheetBook(scope), spot);
+  });
 }
 
-async function viewOf(book: SheetBook, kind: SheetKind): Promise<SheetView> {
-  const sheet = await book.open(kind);
-  const issue = (await book.latest()).get(kind);
+/** The sheet that is meant. NOT_FOUND for an enclosure that is not the job's. */
+async function spotIn({ tx, actor }: SheetScope, kind: SheetKind, at: At): Promise<SheetSpot> {
+  if (SHEETS[kind].belongsTo === 'job') return { kind, enclosureId: null };
+  const ofJob = { shopId: actor.shopId, jobId: at.jobId };
+  const found =
+    at.enclosureId === undefined
+      ? (await enclosuresInUse(tx, ofJob))[0]
+      : await findEnclosure(tx, { ...ofJob, id: at.enclosureId });
+  if (found === undefined || found === null) throw notFound('enclosure');
+  return { kind, enclosureId: found.id };
+}
+
+async function viewOf(book: SheetBook, { kind, enclosureId }: SheetSpot): Promise<SheetView> {
+  const sheet = await book.open(kind, enclosureId);
+  const issue = await book.issueOf(kind, enclosureId);
   return {
     version: sheet.version,
     input: sheet.input,
@@ -64,7 +81,7 @@ async function viewOf(book: SheetBook, kind: SheetKind): Promise<SheetView> {
             input: bindingOf(kind).definition.readInput(issue.input),
             result: issue.result,
           },
-    changes: await book.changesSinceIssue(kind),
+    changes: await book.changesSinceIssue(kind, enclosureId),
   };
 }
 
@@ -76,9 +93,9 @@ export function saveDraft(
   draft: At & { readonly version: number; readonly input: unknown },
 ): Promise<SheetView> {
   return inJob(deps, actor, draft.jobId, async (scope) => {
-    const where = { shopId: actor.shopId, jobId: draft.jobId, kind };
-    const before = await findSheet(scope.tx, where);
-    if (!(await saveSheet(scope.tx, actor, { ...draft, kind }))) {
+    const spot = await spotIn(scope, kind, draft);
+    const before = await findSheet(scope.tx, { shopId: actor.shopId, jobId: draft.jobId, ...spot });
+    if (!(await saveSheet(scope.tx, actor, { ...draft, ...spot }))) {
       throw await conflictError(scope.tx, actor, {
         subject: `sheet.${kind}`,
         subjectId: draft.jobId,
@@ -99,7 +116,7 @@ export function saveDraft(
       data: { updatedAt: deps.clock.now() },
       select: { id: true },
     });
-    return viewOf(sheetBook(scope), kind);
+    return viewOf(sheetBook(scope), spot);
   });
 }
 
@@ -108,11 +125,13 @@ export function issueSheet(
   deps: Deps,
   actor: Actor,
   kind: SheetKind,
-  { jobId, version }: At & { readonly version: number },
+  { version, ...at }: At & { readonly version: number },
 ): Promise<SheetView> {
+  const { jobId } = at;
   return inJob(deps, actor, jobId, async (scope) => {
     const book = sheetBook(scope);
-    const sheet = await book.open(kind);
+    const spot = await spotIn(scope, kind, at);
+    const sheet = await book.open(kind, spot.enclosureId);
     if (sheet.version !== version) {
       throw new ShopError(
         'CHANGED_MEANWHILE',
@@ -120,16 +139,16 @@ export function issueSheet(
       );
     }
     const result = readyResult(sheet);
-    const refs = await upstreamRefs(book, kind);
+    const refs = await upstreamRefs(book, spot);
     const fingerprint = fingerprintOf(kind, sheet, refs);
-    const last = (await book.latest()).get(kind);
-    if (last?.fingerprint === fingerprint) return viewOf(book, kind);
+    const last = await book.issueOf(kind, spot.enclosureId);
+    if (last?.fingerprint === fingerprint) return viewOf(book, spot);
     const revision = (last?.revision ?? 0) + 1;
     const row = await scope.tx.sheetIssue.create({
       data: {
         shopId: actor.shopId,
         jobId,
-        kind,
+        ...spot,
         revision,
         input: asRequiredJson(sheet.input),
         facts: asRequiredJson(sheet.facts),
@@ -149,7 +168,7 @@ export function issueSheet(
       subjectId: jobId,
       after: { issueId: row.id, revision: revisionLetter(revision), fingerprint },
     });
-    return viewOf(sheetBook(scope), kind);
+    return viewOf(sheetBook(scope), spot);
   });
 }
 
@@ -179,7 +198,7 @@ export function checkIssue(
       subjectId: input.jobId,
       after: { issueId: issue.id },
     });
-    return viewOf(sheetBook(scope), kind);
+    return viewOf(sheetBook(scope), { kind, enclosureId: issue.enclosureId });
   });
 }
 
@@ -208,20 +227,23 @@ function readyResult(sheet: OpenSheet): unknown {
   throw new ShopError('SHEET_INCOMPLETE', fields[0]?.message ?? 'The sheet is not complete.', { fields });
 }
 
-async function upstreamRefs(book: SheetBook, kind: SheetKind): Promise<UpstreamRef[]> {
+async function upstreamRefs(book: SheetBook, { kind, enclosureId }: SheetSpot): Promise<UpstreamRef[]> {
   const optional = bindingOf(kind).definition.optionalReads;
-  const latest = await book.latest();
-  return boundReads(kind).flatMap((read) => {
-    const issue = latest.get(read);
+  const refs: UpstreamRef[] = [];
+  for (const read of boundReads(kind)) {
+    const issue = await book.issueOf(read, enclosureId);
     if (issue !== undefined) {
-      return [{ kind: read, issueId: issue.id, revision: issue.revision, fingerprint: issue.fingerprint }];
+      const { id: issueId, revision, fingerprint } = issue;
+      refs.push({ kind: read, issueId, revision, fingerprint });
+      continue;
     }
-    if (optional.includes(read)) return [];
+    if (optional.includes(read)) continue;
     const { number, title } = SHEETS[read];
     throw new ShopError('UPSTREAM_NOT_ISSUED', `Issue ${number} ${title} first: this sheet reads it.`, {
       fields: [{ path: read, message: `${number} ${title} is still a draft.` }],
     });
-  });
+  }
+  return refs;
 }
 
 export function toIssueMark(issue: IssueRow): IssueMark {

@@ -11,16 +11,26 @@ export type SheetPlace = {
   readonly title: string;
   /** The sheets whose results it reads; all stand above it. */
   readonly reads: readonly SheetKind[];
+  /** Whose sheet it is: one a job, or one for each of the job's enclosures. */
+  readonly belongsTo: 'job' | 'enclosure';
   readonly readPermission: Permission;
   readonly editPermission: Permission;
 };
 
 export const SHEETS: Record<SheetKind, SheetPlace> = {
-  brief: { number: '01', title: 'Brief', reads: [], readPermission: 'job.read', editPermission: 'job.edit' },
+  brief: {
+    number: '01',
+    title: 'Brief',
+    reads: [],
+    belongsTo: 'job',
+    readPermission: 'job.read',
+    editPermission: 'job.edit',
+  },
   survey: {
     number: '02',
     title: 'Survey',
     reads: [],
+    belongsTo: 'job',
     readPermission: 'job.read',
     editPermission: 'survey.edit',
   },
@@ -28,6 +38,7 @@ export const SHEETS: Record<SheetKind, SheetPlace> = {
     number: '03',
     title: 'Sound',
     reads: ['brief'],
+    belongsTo: 'enclosure',
     readPermission: 'job.read',
     editPermission: 'design.edit',
   },
@@ -35,6 +46,7 @@ export const SHEETS: Record<SheetKind, SheetPlace> = {
     number: '04',
     title: 'Box',
     reads: ['survey', 'sound'],
+    belongsTo: 'enclosure',
     readPermission: 'job.read',
     editPermission: 'design.edit',
   },
@@ -42,6 +54,7 @@ export const SHEETS: Record<SheetKind, SheetPlace> = {
     number: '05',
     title: 'Cutting',
     reads: ['box'],
+    belongsTo: 'job',
     readPermission: 'job.read',
     editPermission: 'design.edit',
   },
@@ -49,6 +62,7 @@ export const SHEETS: Record<SheetKind, SheetPlace> = {
     number: '07',
     title: 'Parts',
     reads: ['brief', 'sound', 'box', 'cutting'],
+    belongsTo: 'job',
     readPermission: 'job.read',
     editPermission: 'parts.edit',
   },
@@ -56,6 +70,7 @@ export const SHEETS: Record<SheetKind, SheetPlace> = {
     number: '08',
     title: 'Price',
     reads: ['parts'],
+    belongsTo: 'job',
     readPermission: 'money.read',
     editPermission: 'price.edit',
   },
@@ -63,6 +78,7 @@ export const SHEETS: Record<SheetKind, SheetPlace> = {
     number: '09',
     title: 'Plan',
     reads: ['parts', 'price'],
+    belongsTo: 'job',
     readPermission: 'job.read',
     editPermission: 'plan.edit',
   },

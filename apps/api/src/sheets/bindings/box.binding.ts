@@ -12,8 +12,8 @@ import { type BoxUpstream, boxSheet } from '@gusset/sheets';
 import { z } from 'zod';
 import { findParts, type PartRow, toPartInput } from '../../records/kinds/part.queries.ts';
 import { findShop } from '../../shops/shop.queries.ts';
-import { findSheet, latestIssues } from '../sheet.queries.ts';
-import type { SheetBinding, SheetScope } from '../sheet-binding.ts';
+import { findSheet, issueKey, latestIssues } from '../sheet.queries.ts';
+import type { FactScope, SheetBinding, SheetScope } from '../sheet-binding.ts';
 
 /** Sheet 04: reads boards, finishes, the driver that the sound sheet names, clearances and payload. */
 export const boxBinding: SheetBinding<BoxInput, BoxFacts, BoxUpstream, BoxSheetResult> = {
@@ -39,11 +39,11 @@ export const boxBinding: SheetBinding<BoxInput, BoxFacts, BoxUpstream, BoxSheetR
 const namesDriver = z.object({ driverId: z.string().nullable() });
 
 /** As issued; while the sound sheet is a draft, as it stands there. */
-async function driverIdOf({ tx, actor, job }: SheetScope): Promise<string | null> {
+async function driverIdOf({ tx, actor, job, enclosureId }: FactScope): Promise<string | null> {
   const ofJob = { shopId: actor.shopId, jobId: job.id };
-  const issue = (await latestIssues(tx, ofJob)).get('sound');
+  const issue = (await latestIssues(tx, ofJob)).get(issueKey('sound', enclosureId));
   const names = issue?.result ??
-    (await findSheet(tx, { ...ofJob, kind: 'sound' }))?.input ?? { driverId: null };
+    (await findSheet(tx, { ...ofJob, kind: 'sound', enclosureId }))?.input ?? { driverId: null };
   return namesDriver.parse(names).driverId;
 }
 
