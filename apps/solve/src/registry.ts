@@ -3,6 +3,7 @@ import type { SolveEngine } from './engine.ts';
 
 const ENGINES: Readonly<Record<string, () => Promise<{ readonly engine: SolveEngine }>>> = {
   dryfit: () => import('./engines/dryfit.ts'),
+  largest: () => import('./engines/largest.ts'),
   panels: () => import('./engines/panels.ts'),
   plan: () => import('./engines/plan.ts'),
   price: () => import('./engines/price.ts'),

@@ -2,41 +2,33 @@
 // radians inside.
 import { dryFit } from '@gusset/cargo';
 import type { DryFitCaseInput } from '@gusset/contracts/dryfit';
-import type { Pose } from '@gusset/contracts/geometry';
 import { isRefusal } from '@gusset/units';
 import { z } from 'zod';
 import type { SolveEngine } from '../engine.ts';
-
-const length = z.number().min(-20_000).max(20_000);
-const corner = z.tuple([length, length]);
-const outline = z.array(corner).min(3).max(400);
-const span = z.tuple([length, length]);
-const degrees = z.number().min(-5_000).max(5_000);
-const poseSchema = z.strictObject({ x: length, y: length, thetaDeg: degrees, z: length.default(0) });
+import {
+  clearanceSchema,
+  degreesSchema,
+  outlineSchema,
+  points,
+  poseSchema,
+  radians,
+  toPose,
+  toSurroundings,
+  vehicleSchema,
+  writtenPose,
+} from './dryfit-shapes.ts';
 
 const requestSchema = z.strictObject({
   id: z.string().min(1).max(80),
   kind: z.enum(['2d', '3d']).default('2d'),
-  vehicle: z.strictObject({
-    cavity: outline,
-    opening: z.tuple([corner, corner]),
-    outside: outline,
-    space: outline,
-    obstacles: z
-      .array(z.strictObject({ name: z.string().max(120), polygon: outline, z: span.optional() }))
-      .max(60)
-      .default([]),
-    zRange: span.optional(),
-  }),
-  body: outline,
+  vehicle: vehicleSchema,
+  body: outlineSchema,
   width: z.number().min(1).max(20_000).optional(),
-  clearance: z
-    .strictObject({ moving: z.number().min(0).max(500), final: z.number().min(0).max(500) })
-    .default({ moving: 0, final: 0 }),
+  clearance: clearanceSchema,
   start: poseSchema,
   final: poseSchema,
   dof: z.array(z.enum(['x', 'y', 'theta', 'z'])).optional(),
-  thetaRangeDeg: z.tuple([degrees, degrees]).optional(),
+  thetaRangeDeg: z.tuple([degreesSchema, degreesSchema]).optional(),
 });
 type Request = z.infer<typeof requestSchema>;
 
@@ -66,7 +58,7 @@ export const engine: SolveEngine<Request, z.infer<typeof answerSchema>> = {
       fits,
       finalClearanceMm,
       loads: verdict,
-      ...(path.length === 0 ? {} : { path: path.map((pose) => written(pose, request.kind)) }),
+      ...(path.length === 0 ? {} : { path: path.map((pose) => writtenPose(pose, request.kind === '3d')) }),
       ...(clearance === null
         ? {}
         : { clearanceMm: { atLeast: clearance.atLeastMm, atMost: clearance.atMostMm } }),
@@ -87,48 +79,15 @@ function toCase({
   thetaRangeDeg,
 }: Request): DryFitCaseInput {
   const isSpatial = kind === '3d';
-  const [from, to] = vehicle.opening;
   return {
-    space: points(vehicle.space),
-    outside: points(vehicle.outside),
-    opening: { from: point(from), to: point(to) },
-    obstacles: vehicle.obstacles.map(({ name, polygon, z: across }) => ({
-      name,
-      polygon: points(polygon),
-      z: isSpatial && across !== undefined ? { minMm: across[0], maxMm: across[1] } : null,
-    })),
-    zRange:
-      isSpatial && vehicle.zRange !== undefined
-        ? { minMm: vehicle.zRange[0], maxMm: vehicle.zRange[1] }
-        : null,
+    ...toSurroundings(vehicle, isSpatial),
     body: { profile: points(body), widthMm: isSpatial && width !== undefined ? width : null },
     clearance: { movingMm: clearance.moving, finalMm: clearance.final },
-    start: pose(start),
-    final: pose(final),
+    start: toPose(start),
+    final: toPose(final),
     thetaRange:
       thetaRangeDeg === undefined
         ? null
         : { minRad: radians(thetaRangeDeg[0]), maxRad: radians(thetaRangeDeg[1]) },
   };
-}
-
-function written({ xMm, yMm, thetaRad, zMm }: Pose, kind: Request['kind']): number[] {
-  const flat = [xMm, yMm, (thetaRad * 180) / Math.PI];
-  return kind === '3d' ? [...flat, zMm] : flat;
-}
-
-function pose({ x, y, thetaDeg, z: across }: z.infer<typeof poseSchema>): Pose {
-  return { xMm: x, yMm: y, thetaRad: radians(thetaDeg), zMm: across };
-}
-
-function points(corners: readonly (readonly [number, number])[]) {
-  return corners.map(point);
-}
-
-function point([xMm, yMm]: readonly [number, number]) {
-  return { xMm, yMm };
-}
-
-function radians(value: number): number {
-  return (value * Math.PI) / 180;
 }
