@@ -53,6 +53,7 @@ function cutOf(result: BoxSheetResult, pose: Pose): Cut {
     rectangle(xFrom, inFrom, zInFrom, zInTo),
     rectangle(xFrom, xTo, zInTo, zTo),
     rectangle(inTo, xTo, zInFrom, zInTo),
+    ...dividers(result, pose, [inFrom, inTo], [zInFrom, zInTo]),
   ];
   const brace = (design.stock.brace ?? design.stock.carcass).thicknessMm / 2;
   const braces = box.braces.zMm.map((zMm) =>
@@ -74,6 +75,25 @@ function cutOf(result: BoxSheetResult, pose: Pose): Cut {
     outer: rectangle(xFrom, xTo, zFrom, zTo),
     width: { from: at(xTo, zTo), to: at(xTo, zFrom) },
   };
+}
+
+/** A divider along the width where the cut meets it, or one that stands across it from end to end. */
+function dividers(
+  result: BoxSheetResult,
+  pose: Pose,
+  [inFrom, inTo]: readonly [number, number],
+  [zFrom, zTo]: readonly [number, number],
+): PolygonMm[] {
+  return result.box.bodies.flatMap(({ role, section, placement, thicknessMm }): PolygonMm[] => {
+    if (role !== 'divider') return [];
+    if (section !== null) {
+      const span = spanAt(posed(section, pose), middleHeightMm(result, pose));
+      return span === null ? [] : [rectangle(span[0], span[1], zFrom, zTo)];
+    }
+    const outer = placement.originMm.z + pose.zMm;
+    const inner = outer - placement.normal.z * thicknessMm;
+    return [rectangle(inFrom, inTo, Math.min(outer, inner), Math.max(outer, inner))];
+  });
 }
 
 const widthOf = ({ width }: Cut): DrawnDimension => ({
