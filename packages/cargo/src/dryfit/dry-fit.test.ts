@@ -131,6 +131,20 @@ describe('dry fit', () => {
     expect(allowed).toContain(result.verdict);
   });
 
+  it.each([
+    [5, ['loads', 'too-close']],
+    [1, ['loads', 'too-close']],
+    [-1, ['does-not-load', 'too-close']],
+    [-5, ['does-not-load']],
+  ] as const)(
+    'tips a tall box flat through a slot with %d mm to spare: the width of a chair',
+    (spare, allowed) => {
+      const scene = overSill({ depth: 1_000, height: 700, sill: 395 });
+      const { result } = ask(scene, rectangle(305 - spare, 600), [1, 0], { finestMm: 1, mostCells: 60_000 });
+      expect(allowed).toContain(result.verdict);
+    },
+  );
+
   it('never turns a no into a yes by adding an obstacle, nor a yes into a no by shrinking the body', () => {
     fc.assert(
       fc.property(
