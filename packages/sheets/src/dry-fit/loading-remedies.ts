@@ -128,22 +128,6 @@ function cutsOf(input: BoxInput): Cut[] {
     outside: { ...outside, ...changes },
   });
   const hasTop = shape !== 'rectangular';
-  if (!hasTop && height !== null && depth !== null) {
-    const clipped = (byMm: number): BoxInput => ({
-      ...sized({ kneeHeight: less(height, byMm), depthTop: less(depth, byMm) }),
-      shape: 'clipped-wedge',
-      slopedFace: 'front',
-    });
-    cuts.push({ kind: 'clip', mostMm: Math.min(height.mm, depth.mm) * MOST_SHARE, cut: clipped });
-  }
-  const top = hasTop ? depthTop : depth;
-  if (top !== null) {
-    const asWedge = (byMm: number): BoxInput => ({
-      ...sized({ depthTop: less(top, byMm) }),
-      ...(hasTop ? {} : { shape: 'wedge' as const, slopedFace: 'front' as const }),
-    });
-    cuts.push({ kind: 'lean', mostMm: top.mm * MOST_SHARE, cut: asWedge });
-  }
   if (height !== null) {
     const lower = (byMm: number) => sized({ height: less(height, byMm) });
     cuts.push({ kind: 'height', mostMm: height.mm * MOST_SHARE, cut: lower });
@@ -160,6 +144,23 @@ function cutsOf(input: BoxInput): Cut[] {
   if (width !== null) {
     const narrower = (byMm: number) => sized({ width: less(width, byMm) });
     cuts.push({ kind: 'width', mostMm: width.mm * MOST_SHARE, cut: narrower });
+  }
+  // Sloping faces take the search longer, so the plain cuts are known first.
+  if (!hasTop && height !== null && depth !== null) {
+    const clipped = (byMm: number): BoxInput => ({
+      ...sized({ kneeHeight: less(height, byMm), depthTop: less(depth, byMm) }),
+      shape: 'clipped-wedge',
+      slopedFace: 'front',
+    });
+    cuts.push({ kind: 'clip', mostMm: Math.min(height.mm, depth.mm) * MOST_SHARE, cut: clipped });
+  }
+  const top = hasTop ? depthTop : depth;
+  if (top !== null) {
+    const asWedge = (byMm: number): BoxInput => ({
+      ...sized({ depthTop: less(top, byMm) }),
+      ...(hasTop ? {} : { shape: 'wedge' as const, slopedFace: 'front' as const }),
+    });
+    cuts.push({ kind: 'lean', mostMm: top.mm * MOST_SHARE, cut: asWedge });
   }
   return cuts;
 }

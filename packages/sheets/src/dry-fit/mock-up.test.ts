@@ -34,6 +34,16 @@ describe('a mock-up at full size', () => {
     expect(drawnPt / PT_PER_MM).toBeCloseTo(1160 + 40, 6);
   });
 
+  it('puts the crosses of neighbours on one another', () => {
+    // A1 and B1 are one page less the overlap apart: 184.6 − 10 mm, in points.
+    const crossesOf = (page: number) =>
+      (lines[page] ?? []).filter(({ stroke, from, to }) => stroke === 'grid' && from.x === to.x);
+    const xs = (page: number) =>
+      [...new Set(crossesOf(page).map(({ from }) => from.x))].sort((a, b) => a - b);
+    const stepPt = 595.2756 - 72 - 10 * PT_PER_MM;
+    expect((xs(0)[1] ?? 0) - stepPt).toBeCloseTo(xs(1)[0] ?? Number.NaN, 3);
+  });
+
   it('carries a bar of 100 mm and one of 4 in on every page', () => {
     for (const page of lines) {
       const lengths = page.filter(({ stroke }) => stroke === 'thin').map(({ from, to }) => to.x - from.x);

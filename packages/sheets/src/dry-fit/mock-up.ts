@@ -135,7 +135,8 @@ function tilePage(part: MockUpPart, tile: Tile, paper: PaperSize, facts: string)
     x: area.left + (xMm - tile.xMm) * PT_PER_MM,
     y: area.top + (tile.topMm - yMm) * PT_PER_MM,
   });
-  const inset = OVERLAP_MM * PT_PER_MM;
+  // Halfway across the overlap, so that the crosses of two pages are the same points.
+  const inset = (OVERLAP_MM / 2) * PT_PER_MM;
   const crosses = [area.left + inset, area.right - inset].flatMap((x) =>
     [area.top + inset, bottom - inset].flatMap((y): SceneItem[] => [
       line({ x: x - CROSS_PT, y }, { x: x + CROSS_PT, y }, 'grid'),
@@ -170,7 +171,7 @@ function tilePage(part: MockUpPart, tile: Tile, paper: PaperSize, facts: string)
     }),
     text(
       { x: area.left + BAR_MM * PT_PER_MM + 14, y: barY + 3 },
-      '100 mm above, 4 in below: measure before cutting. Print at actual size; crosses lie on crosses.',
+      '100 mm above, 4 in below. Print at actual size and measure; crosses lie on crosses.',
       { sizePt: 7, face: 'condensed', ink: 'ink-2' },
     ),
   ];
