@@ -1,7 +1,9 @@
 // What a sheet of a job is: its own inputs, the records it reads (facts), the results of the sheets it reads
 // (upstream), and a pure computation. The browser runs it live in a worker; the API runs it again when the sheet is
 // issued, and that result is the one that counts.
+import type { BoxSheetResult } from '@gusset/contracts/box';
 import type { SheetChange, SheetKind } from '@gusset/contracts/sheet';
+import type { SoundResult } from '@gusset/contracts/sound';
 import type { RefusalDetail } from '@gusset/units';
 import type { z } from 'zod';
 
@@ -39,6 +41,33 @@ export type SheetDefinition<Input, Facts, Upstream, Result> = {
     readonly keyFigures: (result: Result) => readonly KeyFigure[];
   };
 };
+
+/** One of a job's enclosures as the sheets that gather them read it. A sheet that says nothing yet is null. */
+export type EnclosureUpstream = {
+  readonly id: string;
+  /** 1, 2, 3 within the job, never given twice. */
+  readonly number: number;
+  readonly name: string;
+  /** How many are built alike. */
+  readonly copies: number;
+  readonly sound: SoundResult | null;
+  readonly box: BoxSheetResult | null;
+};
+
+/** What a sheet of the whole job reads of its boxes. */
+export type GatheredUpstream = {
+  /** Of the job's first enclosure. */
+  readonly sound?: SoundResult | null;
+  readonly box?: BoxSheetResult | null;
+  /** All that are in use; left out where the job has one enclosure, built once. */
+  readonly enclosures?: readonly EnclosureUpstream[];
+};
+
+/** The job's enclosures, one of them or several: a job with one is a list of one. */
+export function enclosuresOf(upstream: GatheredUpstream): readonly EnclosureUpstream[] {
+  const { enclosures, sound = null, box = null } = upstream;
+  return enclosures ?? [{ id: '', number: 1, name: 'Bass box', copies: 1, sound, box }];
+}
 
 /** A definition whose types only it knows: how the job's index and the issuing handle all kinds alike. */
 export type AnySheetDefinition = {

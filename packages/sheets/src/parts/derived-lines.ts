@@ -5,18 +5,16 @@ import type { BriefResult } from '@gusset/contracts/brief';
 import type { BoxSupply, SupplyCode } from '@gusset/contracts/estimating';
 import type { PartFact, PartsFacts, PartsLine } from '@gusset/contracts/parts';
 import { usualSource } from '@gusset/contracts/parts';
-import type { SoundResult } from '@gusset/contracts/sound';
 import { coatingLitres, suppliesFromBox, USUAL_JOINTS } from '@gusset/estimating';
+import { type EnclosureUpstream, enclosuresOf, type GatheredUpstream } from '../sheet-definition.ts';
 
 /** What the cutting sheet says that parts needs: sheets by catalogue part. */
 export type SheetsUsed = {
   readonly sheetsUsed: readonly { readonly partId: string; readonly name: string; readonly count: number }[];
 };
 
-export type PartsUpstream = {
+export type PartsUpstream = GatheredUpstream & {
   readonly brief?: BriefResult | null;
-  readonly sound?: SoundResult | null;
-  readonly box?: BoxSheetResult | null;
   readonly cutting?: SheetsUsed | null;
 };
 
@@ -92,26 +90,48 @@ function sheetLines({ cutting }: PartsUpstream, partOf: ReadonlyMap<string, Part
   );
 }
 
-function driverLines({ sound }: PartsUpstream, partOf: ReadonlyMap<string, PartFact>): PartsLine[] {
-  if (sound === undefined || sound === null) return [];
-  const draft: Draft = {
-    key: `driver:${sound.driverId}`,
-    description: sound.driverName,
-    kind: 'part',
-    group: 'driver',
-    quantity: sound.count,
-    unit: 'each',
-    because: 'as the sound sheet says',
-  };
-  return [lineOf(draft, partOf.get(sound.driverId))];
+/** One line a driver, however many boxes it sits in. */
+function driverLines(upstream: PartsUpstream, partOf: ReadonlyMap<string, PartFact>): PartsLine[] {
+  const uses = enclosuresOf(upstream).flatMap((enclosure) =>
+    enclosure.sound === null ? [] : [{ ...enclosure, sound: enclosure.sound }],
+  );
+  return [...Map.groupBy(uses, ({ sound }) => sound.driverId)].map(([driverId, boxes]) => {
+    const draft: Draft = {
+      key: `driver:${driverId}`,
+      description: boxes[0]?.sound.driverName ?? '',
+      kind: 'part',
+      group: 'driver',
+      quantity: boxes.reduce((sum, { copies, sound }) => sum + copies * sound.count, 0),
+      unit: 'each',
+      because: upstream.enclosures === undefined ? 'as the sound sheet says' : `for ${boxWords(boxes)}`,
+    };
+    return lineOf(draft, partOf.get(driverId));
+  });
+}
+
+/** `2 × Rear box, Bass box`: the boxes a line is for. */
+function boxWords(boxes: readonly Pick<EnclosureUpstream, 'name' | 'copies'>[]): string {
+  return boxes.map(({ name, copies }) => (copies === 1 ? name : `${copies} × ${name}`)).join(', ');
+}
+
+/** The boxes that say something, with how many of each are built. */
+function boxesOf(upstream: PartsUpstream) {
+  return enclosuresOf(upstream).flatMap((enclosure) =>
+    enclosure.box === null ? [] : [{ ...enclosure, box: enclosure.box }],
+  );
 }
 
 function finishLines(
-  { box }: PartsUpstream,
+  upstream: PartsUpstream,
   partOf: ReadonlyMap<string, PartFact>,
   usualOf: ReadonlyMap<string, PartFact | undefined>,
 ): PartsLine[] {
-  return (box?.finishTotals ?? []).flatMap(({ partId, name, areaM2 }) => {
+  const faces = boxesOf(upstream).flatMap(({ box, copies }) =>
+    box.finishTotals.map((total) => ({ ...total, areaM2: total.areaM2 * copies })),
+  );
+  return [...Map.groupBy(faces, (total) => total.partId)].flatMap(([partId, totals]) => {
+    const name = totals[0]?.name ?? '';
+    const areaM2 = totals.reduce((sum, total) => sum + total.areaM2, 0);
     const part = partOf.get(partId);
     const need = finishNeed(part, areaM2);
     const line = lineOf(
@@ -175,13 +195,34 @@ function adhesiveLine(
   return lineOf(draft, part);
 }
 
+/** Each box by its own joints, then added up. */
 function supplyLines(
-  { box }: PartsUpstream,
+  upstream: PartsUpstream,
   usualOf: ReadonlyMap<string, PartFact | undefined>,
 ): PartsLine[] {
-  if (box === undefined || box === null) return [];
+  const supplies = boxesOf(upstream).flatMap(({ box, copies }) =>
+    suppliesOf(box).map((supply) => ({ ...supply, quantity: supply.quantity * copies })),
+  );
+  return [...Map.groupBy(supplies, ({ code }) => code)].flatMap(([code, alike]) => {
+    const [first] = alike;
+    if (first === undefined) return [];
+    const part = usualOf.get(USE_OF[code]);
+    const draft: Draft = {
+      key: `supply:${code}`,
+      description: part?.name ?? first.name,
+      kind: 'material',
+      group: 'hardware',
+      quantity: Number(alike.reduce((sum, { quantity }) => sum + quantity, 0).toFixed(6)),
+      unit: UNIT_OF[first.unit],
+      because: `from the joints and openings of the ${upstream.enclosures === undefined ? 'box' : 'boxes'}`,
+    };
+    return [lineOf(draft, part)];
+  });
+}
+
+function suppliesOf(box: BoxSheetResult): readonly BoxSupply[] {
   const { joints, drivers } = box.box;
-  const supplies = suppliesFromBox({
+  return suppliesFromBox({
     ...USUAL_JOINTS,
     finish: { kind: 'none' },
     jointLengthsM: joints.seams.map((seam) => seam.lengthMm / MM_PER_M),
@@ -192,38 +233,26 @@ function supplyLines(
       gasketM: (Math.PI * driver.cutoutDiaMm) / MM_PER_M,
     })),
   });
-  return supplies.map((supply) => {
-    const part = usualOf.get(USE_OF[supply.code]);
-    const draft: Draft = {
-      key: `supply:${supply.code}`,
-      description: part?.name ?? supply.name,
-      kind: 'material',
-      group: 'hardware',
-      quantity: supply.quantity,
-      unit: UNIT_OF[supply.unit],
-      because: 'from the joints and openings of the box',
-    };
-    return lineOf(draft, part);
-  });
 }
 
 /** Eight bolts a driver are usual; the hand line changes it where the maker asks for another number. */
 const USUAL_BOLTS = 8;
 
-function terminalLines({ box }: PartsUpstream, partOf: ReadonlyMap<string, PartFact>): PartsLine[] {
-  const id = box?.terminalPartId ?? null;
-  const part = id === null ? undefined : partOf.get(id);
-  if (id === null || part === undefined) return [];
-  const draft: Draft = {
-    key: `terminal:${id}`,
-    description: part.name,
-    kind: 'part',
-    group: 'hardware',
-    quantity: 1,
-    unit: 'each',
-    because: 'let into the box',
-  };
-  return [lineOf(draft, part)];
+function terminalLines(upstream: PartsUpstream, partOf: ReadonlyMap<string, PartFact>): PartsLine[] {
+  return [...Map.groupBy(boxesOf(upstream), ({ box }) => box.terminalPartId)].flatMap(([id, boxes]) => {
+    const part = id === null ? undefined : partOf.get(id);
+    if (id === null || part === undefined) return [];
+    const draft: Draft = {
+      key: `terminal:${id}`,
+      description: part.name,
+      kind: 'part',
+      group: 'hardware',
+      quantity: boxes.reduce((sum, { copies }) => sum + copies, 0),
+      unit: 'each',
+      because: upstream.enclosures === undefined ? 'let into the box' : `let into ${boxWords(boxes)}`,
+    };
+    return [lineOf(draft, part)];
+  });
 }
 
 /** What customer and sponsor bring, as the brief says. */

@@ -1,7 +1,9 @@
 import type { BriefResult } from '@gusset/contracts/brief';
 import type { PartFact, PartsFacts } from '@gusset/contracts/parts';
 import { describe, expect, it } from 'vitest';
+import { boxResult, soundResult } from '../box/box-fixture.ts';
 import { briefSheet } from '../brief/brief-sheet.ts';
+import type { EnclosureUpstream } from '../sheet-definition.ts';
 import { partsSheet } from './parts-sheet.ts';
 
 const board: PartFact = {
@@ -77,5 +79,36 @@ describe('the parts sheet', () => {
       state: 'ready',
       result: { lines: [] },
     });
+  });
+});
+
+describe('several enclosures', () => {
+  const one = { id: 'a', number: 1, name: 'Bass box', copies: 1, sound: soundResult(), box: boxResult() };
+  const partsOf = (enclosures: readonly EnclosureUpstream[] | undefined) => {
+    const outcome = partsSheet.compute(partsSheet.emptyInput(), facts, {
+      sound: one.sound,
+      box: one.box,
+      ...(enclosures === undefined ? {} : { enclosures }),
+    });
+    if (outcome.state !== 'ready') throw new Error(JSON.stringify(outcome));
+    return new Map(outcome.result.lines.map((line) => [line.key, line]));
+  };
+  const single = partsOf(undefined);
+
+  it('asks for one box alike as for the job’s only one, and for three boxes three times that', () => {
+    const pair = partsOf([one, { ...one, id: 'b', number: 2, name: 'Rear box', copies: 2 }]);
+    expect([...partsOf([one]).keys()]).toEqual([...single.keys()]);
+    expect([...pair.keys()]).toEqual([...single.keys()]);
+    const driver = [...single.keys()].find((key) => key.startsWith('driver:')) ?? '';
+    expect(pair.get(driver)?.quantity).toBe(3 * (single.get(driver)?.quantity ?? Number.NaN));
+    expect(pair.get(driver)?.because).toBe('for Bass box, 2 × Rear box');
+    const screws = single.get('supply:joint-screws')?.quantity ?? Number.NaN;
+    expect(pair.get('supply:joint-screws')?.quantity).toBe(3 * screws);
+  });
+
+  it('leaves out a box that says nothing yet', () => {
+    const empty = { id: 'b', number: 2, name: 'Rear box', copies: 4, sound: null, box: null };
+    const lines = partsOf([one, empty]);
+    for (const [key, line] of single) expect(lines.get(key)?.quantity).toBe(line.quantity);
   });
 });

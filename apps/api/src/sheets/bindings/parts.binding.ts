@@ -1,6 +1,6 @@
 import type { PartFact, PartsFacts, PartsInput, PartsResult } from '@gusset/contracts/parts';
 import type { Tx } from '@gusset/database';
-import { type PartsUpstream, partsSheet, SUPPLY_USES } from '@gusset/sheets';
+import { enclosuresOf, type PartsUpstream, partsSheet, SUPPLY_USES } from '@gusset/sheets';
 import { proposeDeliveries } from '../../deliveries/delivery.service.ts';
 import type { Actor } from '../../deps.ts';
 import { findParts, findPartsByUse, type PartRow, toPartInput } from '../../records/kinds/part.queries.ts';
@@ -18,12 +18,14 @@ export const partsBinding: SheetBinding<PartsInput, PartsFacts, PartsUpstream, P
   onIssued: (scope, { result }) => proposeDeliveries(scope, result),
 };
 
-function namedIds(input: PartsInput, { sound, box, cutting }: PartsUpstream): string[] {
+function namedIds(input: PartsInput, upstream: PartsUpstream): string[] {
   return [
-    ...(cutting?.sheetsUsed ?? []).map(({ partId }) => partId),
-    ...(sound === null || sound === undefined ? [] : [sound.driverId]),
-    ...(box?.finishTotals ?? []).map(({ partId }) => partId),
-    ...(box?.terminalPartId ? [box.terminalPartId] : []),
+    ...(upstream.cutting?.sheetsUsed ?? []).map(({ partId }) => partId),
+    ...enclosuresOf(upstream).flatMap(({ sound, box }) => [
+      ...(sound === null ? [] : [sound.driverId]),
+      ...(box?.finishTotals ?? []).map(({ partId }) => partId),
+      ...(box?.terminalPartId ? [box.terminalPartId] : []),
+    ]),
     ...[...input.handLines, ...input.overrides].flatMap(({ partId }) => (partId === null ? [] : [partId])),
   ];
 }
