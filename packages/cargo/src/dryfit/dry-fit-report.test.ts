@@ -70,6 +70,13 @@ describe('dryFitReport', () => {
     expect(said.decidingDimension).toMatchObject({ key: 'opening' });
   });
 
+  it('says no to a place that overlaps a wall, and where', () => {
+    const said = report({ ...question(380), final: { xMm: -40, yMm: 0, thetaRad: 0, zMm: 0 } });
+    expect(said).toMatchObject({ verdict: 'does-not-go-in', fits: { asMeasured: false } });
+    expect(said.jam?.contacts[0]?.surface).toMatchObject({ type: 'wall', id: 'seat-back' });
+    expect(said.jam?.contacts[0]?.gapMm).toBeCloseTo(-40, 6);
+  });
+
   it('tells its steps and ends with the answer it gives', () => {
     const steps: DryFitProgress[] = [];
     const said = report(question(380), (progress) => steps.push(progress));

@@ -59,13 +59,16 @@ export function dryFitReport(
   if (isRefusal(nominal)) return nominal;
   const [worst, best] = [reportCase(cavity, question, 'worst'), reportCase(cavity, question, 'best')];
   const limits = run.limitsUntil(SHARES.verdict);
+  const stands = standsFree(nominal.input);
   const standing = {
-    worst: isRefusal(worst) ? 'open' : standingOf(worst, limits, run),
+    // What overlaps as measured has no place that could move along with a wall.
+    worst: isRefusal(worst) || !stands ? 'open' : standingOf(worst, limits, run),
     nominal: standingOf(nominal, limits, run),
     best: isRefusal(best) ? 'open' : standingOf(best, limits, run),
   } as const;
-  const verdict =
-    standing.worst === 'in' ? 'goes-in' : standing.best === 'out' ? 'does-not-go-in' : 'too-close';
+  const neverStands = !isRefusal(best) && !standsFree(best.input);
+  const isNo = neverStands || standing.best === 'out';
+  const verdict = standing.worst === 'in' ? 'goes-in' : isNo ? 'does-not-go-in' : 'too-close';
 
   const search = (from: ReportCase | Refusal, known: Standing) =>
     isRefusal(from) || !standsFree(from.input)
@@ -78,7 +81,8 @@ export function dryFitReport(
   for (const each of [found, atWorst, atBest]) run.cells += each?.cells ?? 0;
 
   const shown = shownPath({ nominal, worst, best }, { nominal: found, worst: atWorst, best: atBest }, run);
-  const jamPath = standing.nominal === 'in' ? null : (found?.overlapping ?? null);
+  const stuck = stands ? (found?.overlapping ?? null) : [nominal.input.final];
+  const jamPath = standing.nominal === 'in' ? null : stuck;
   const margin = found?.margin ?? UNBOUNDED;
   const jam = jamPath === null ? null : withMiddle(tightestOn(cavity, nominal.input, jamPath, true), widthMm);
   const tight =

@@ -119,8 +119,12 @@ function surfaceOfEdge(
   const middle = plus(from, minus(to, from), 0.5);
   if (edgesOf(outside).some((edge) => lengthOf(minus(middle, closestOnSegment(edge, middle))) < 1e-3))
     return { type: 'beyond', id: null, name: 'bodywork or ground beyond the opening' };
+  // By its middle: at a corner two walls are equally near.
   const walls = edgesOf(cavity.polygon)
-    .map((edge, i) => ({ wall: cavity.walls[i], offMm: lengthOf(minus(at, closestOnSegment(edge, at))) }))
+    .map((edge, i) => ({
+      wall: cavity.walls[i],
+      offMm: lengthOf(minus(middle, closestOnSegment(edge, middle))),
+    }))
     .filter(({ wall }) => wall !== undefined && wall.role !== 'opening')
     .sort((a, b) => a.offMm - b.offMm);
   const wall = walls[0]?.wall;
