@@ -31,7 +31,7 @@ const report = (asked: DryFitQuestion, onProgress?: (progress: DryFitProgress) =
   answered(
     dryFitReport(asked, {
       finestMm: 2,
-      mostCells: 40_000,
+      mostCells: 20_000,
       ...(onProgress === undefined ? {} : { onProgress }),
     }),
   );
