@@ -23,7 +23,7 @@ export type LargestOptions = {
 };
 
 /** Coarse while looking; what is found is made certain all the same, and what is undecided counts as a no. */
-const LOOKING: DryFitOptions = { finestMm: 1, mostCells: 60_000 };
+const LOOKING: DryFitOptions = { finestMm: 2, mostCells: 8_000 };
 const WITHIN = 0.002;
 /** Depths closer than this are not told apart, mm. */
 const DEPTH_STEP_MM = 0.5;
