@@ -1,5 +1,4 @@
 // What to settle or to mind before the saw is switched on.
-import type { BoxSheetResult } from '@gusset/contracts/box';
 import type {
   CutBoard,
   CutRow,
@@ -7,6 +6,7 @@ import type {
   CuttingInput,
   CuttingNote,
 } from '@gusset/contracts/cutting-sheet';
+import type { Panel } from '@gusset/contracts/panel';
 
 /** Load constant of the revised NIOSH lifting equation (1994): the most that one person lifts, held well. */
 const ONE_PERSON_KG = 23;
@@ -17,13 +17,13 @@ export function cuttingNotes(
   boards: readonly CutBoard[],
   input: CuttingInput,
   facts: CuttingFacts,
-  box: BoxSheetResult,
+  panels: readonly Panel[],
 ): readonly CuttingNote[] {
   return [
     ...boards.flatMap((board) => unplacedNotes(board)),
     ...boards.flatMap((board) => thicknessNotes(board, facts)),
     ...boards.flatMap((board) => tiltNotes(board, facts.saw.bladeMaxTiltDeg)),
-    ...spareNotes(input, box),
+    ...spareNotes(input, panels),
     ...boards.flatMap((board) => heavyNotes(board)),
   ];
 }
@@ -71,9 +71,9 @@ function unplacedNotes(board: CutBoard): readonly CuttingNote[] {
   return [{ code: 'unplaced', boardId: board.boardId, name: board.name, marks }];
 }
 
-function spareNotes({ spares }: CuttingInput, { box }: BoxSheetResult): readonly CuttingNote[] {
+function spareNotes({ spares }: CuttingInput, panels: readonly Panel[]): readonly CuttingNote[] {
   return spares.flatMap(({ panelId }): readonly CuttingNote[] =>
-    box.panels.some(({ id }) => id === panelId) ? [] : [{ code: 'spare-gone', panelId }],
+    panels.some(({ id }) => id === panelId) ? [] : [{ code: 'spare-gone', panelId }],
   );
 }
 

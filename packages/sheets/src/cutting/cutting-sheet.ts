@@ -1,6 +1,5 @@
 // Sheet 05. The cutting engine lists and lays out; this file gathers what is cut, from which sheets, with which saw,
 // and says what is needed.
-import type { BoxSheetResult } from '@gusset/contracts/box';
 import { type CutSettings, DEFAULT_CUT_SETTINGS, type LayoutTotals } from '@gusset/contracts/cutting';
 import {
   type CutBoard,
@@ -10,10 +9,12 @@ import {
   type CuttingResult,
   cuttingInputSchema,
 } from '@gusset/contracts/cutting-sheet';
+import type { Panel } from '@gusset/contracts/panel';
 import { cutList } from '@gusset/cutting';
 import type { RefusalDetail } from '@gusset/units';
 import { storable } from '../box/storable.ts';
 import {
+  type GatheredUpstream,
   incomplete,
   type Missing,
   ready,
@@ -21,12 +22,13 @@ import {
   type SheetDefinition,
   type SheetOutcome,
 } from '../sheet-definition.ts';
+import { boxPanels } from './box-panels.ts';
 import { cuttingFactFigures, cuttingKeyFigures } from './cutting-figures.ts';
 import { cuttingNotes, keepsDraft } from './cutting-notes.ts';
 import { type BoardRows, layOutBoard } from './lay-out-board.ts';
 import { panelsToCut } from './panels-to-cut.ts';
 
-export type CuttingUpstream = { readonly box?: BoxSheetResult | null };
+export type CuttingUpstream = Pick<GatheredUpstream, 'box' | 'enclosures'>;
 
 export const cuttingSheet: SheetDefinition<CuttingInput, CuttingFacts, CuttingUpstream, CuttingResult> = {
   kind: 'cutting',
@@ -58,19 +60,19 @@ function computeCutting(
   facts: CuttingFacts,
   upstream: CuttingUpstream,
 ): SheetOutcome<CuttingResult> {
-  const box = upstream.box ?? null;
-  const missing = missingOf(input, facts, box);
-  if (box === null || missing.length > 0) return incomplete(missing);
+  const panels = boxPanels(upstream);
+  const missing = missingOf(input, facts, panels);
+  if (panels === null || missing.length > 0) return incomplete(missing);
   const settings = cutSettings(input, facts);
   const boards: CutBoard[] = [];
   const refusals: RefusalDetail[] = [];
-  for (const rows of boardRows(input, facts, box, settings)) {
+  for (const rows of boardRows(input, facts, panels, settings)) {
     const board = layOutBoard(rows, input, facts, settings);
     if ('refusal' in board) refusals.push(board.refusal);
     else boards.push(board);
   }
   if (refusals.length > 0) return refused(refusals);
-  const notes = cuttingNotes(boards, input, facts, box);
+  const notes = cuttingNotes(boards, input, facts, panels);
   return ready(
     storable({
       isDraft: notes.some(keepsDraft),
@@ -87,11 +89,15 @@ function computeCutting(
 }
 
 /** What is half typed, and boards that the catalogue no longer has. */
-function missingOf(input: CuttingInput, facts: CuttingFacts, box: BoxSheetResult | null): readonly Missing[] {
-  if (box === null) return [{ field: 'box', what: 'the box of sheet 04' }];
+function missingOf(
+  input: CuttingInput,
+  facts: CuttingFacts,
+  panels: readonly Panel[] | null,
+): readonly Missing[] {
+  if (panels === null) return [{ field: 'box', what: 'the box of sheet 04' }];
   const known = new Set(facts.boards.map(({ id }) => id));
   const missing: Missing[] = [];
-  for (const id of new Set(box.box.panels.map(({ materialId }) => materialId))) {
+  for (const id of new Set(panels.map(({ materialId }) => materialId))) {
     if (!known.has(id)) {
       missing.push({ field: 'sheetChoices', what: 'a board of the box that is no longer in the catalogue' });
     }
@@ -126,10 +132,10 @@ function cutSettings(input: CuttingInput, { saw }: CuttingFacts): CutSettings {
 function boardRows(
   input: CuttingInput,
   facts: CuttingFacts,
-  box: BoxSheetResult,
+  panels: readonly Panel[],
   settings: CutSettings,
 ): readonly BoardRows[] {
-  const toCut = panelsToCut(input, facts, box);
+  const toCut = panelsToCut(input, facts, panels);
   const asked = new Map(toCut.map((one) => [one.panel.id, one]));
   const rows = cutList(
     toCut.map(({ panel }) => panel),

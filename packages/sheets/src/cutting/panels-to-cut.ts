@@ -1,5 +1,4 @@
 // What is to be cut: the box's panels, spares of some of them, and parts that someone added by hand.
-import type { BoxSheetResult } from '@gusset/contracts/box';
 import type { BoardFact, CuttingFacts, CuttingInput, HandPart } from '@gusset/contracts/cutting-sheet';
 import type { Panel } from '@gusset/contracts/panel';
 
@@ -12,31 +11,36 @@ export type PanelToCut = { readonly panel: Panel; readonly spares: number; reado
 export function panelsToCut(
   input: CuttingInput,
   facts: CuttingFacts,
-  box: BoxSheetResult,
+  panels: readonly Panel[],
 ): readonly PanelToCut[] {
   const sparesOf = new Map(input.spares.map(({ panelId, count }) => [panelId, count]));
-  const ofBox = box.box.panels.map((panel): PanelToCut => {
+  const ofBoxes = panels.map((panel): PanelToCut => {
     const spares = sparesOf.get(panel.id) ?? 0;
     return { panel: { ...panel, quantity: panel.quantity + spares }, spares, isByHand: false };
   });
   const byHand = input.handParts.flatMap((part, index): readonly PanelToCut[] => {
-    const panel = handPanel(part, index, facts, box);
+    const panel = handPanel(part, index, facts, panels);
     return panel === null ? [] : [{ panel, spares: 0, isByHand: true }];
   });
-  return [...ofBox, ...byHand];
+  return [...ofBoxes, ...byHand];
 }
 
-/** As thick as the box takes the board to be; a board that only this part needs, as measured or sold. */
-export function boardThicknessMm(board: BoardFact, box: BoxSheetResult): number {
-  const drawn = box.box.panels.find((panel) => panel.materialId === board.id)?.thicknessMm;
+/** As thick as the boxes take the board to be; a board that only this part needs, as measured or sold. */
+export function boardThicknessMm(board: BoardFact, panels: readonly Panel[]): number {
+  const drawn = panels.find((panel) => panel.materialId === board.id)?.thicknessMm;
   return drawn ?? board.figures.measuredThicknessMm ?? board.figures.nominalThicknessMm;
 }
 
-function handPanel(part: HandPart, index: number, facts: CuttingFacts, box: BoxSheetResult): Panel | null {
+function handPanel(
+  part: HandPart,
+  index: number,
+  facts: CuttingFacts,
+  panels: readonly Panel[],
+): Panel | null {
   const board = facts.boards.find(({ id }) => id === part.boardId);
   if (board === undefined || part.length === null || part.width === null) return null;
   const [lengthMm, widthMm] = [part.length.mm, part.width.mm];
-  const thicknessMm = boardThicknessMm(board, box);
+  const thicknessMm = boardThicknessMm(board, panels);
   const solidMm3 = lengthMm * widthMm * thicknessMm;
   const square = { bevelRad: 0, joint: 'free', runsThrough: false } as const;
   const mark = `${HAND_MARK}${index + 1}`;

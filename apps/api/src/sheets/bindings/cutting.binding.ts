@@ -1,6 +1,6 @@
 import type { BoardFact, CuttingFacts, CuttingInput, CuttingResult } from '@gusset/contracts/cutting-sheet';
 import { shopSettingsSchema } from '@gusset/contracts/shop';
-import { type CuttingUpstream, cuttingSheet } from '@gusset/sheets';
+import { type CuttingUpstream, cuttingSheet, enclosuresOf } from '@gusset/sheets';
 import { findParts, type PartRow, toPartInput } from '../../records/kinds/part.queries.ts';
 import { findShop } from '../../shops/shop.queries.ts';
 import type { SheetBinding, SheetScope } from '../sheet-binding.ts';
@@ -16,9 +16,11 @@ export const cuttingBinding: SheetBinding<CuttingInput, CuttingFacts, CuttingUps
   onIssued: async () => undefined,
 };
 
-function namedIds(input: CuttingInput, { box }: CuttingUpstream): string[] {
+function namedIds(input: CuttingInput, upstream: CuttingUpstream): string[] {
   const ids = new Set([
-    ...(box?.box.panels ?? []).map(({ materialId }) => materialId),
+    ...enclosuresOf(upstream).flatMap(({ box }) =>
+      (box?.box.panels ?? []).map(({ materialId }) => materialId),
+    ),
     ...input.sheetChoices.flatMap(({ sheetIds }) => sheetIds),
     ...[...input.offcuts, ...input.handParts].flatMap(({ boardId }) => (boardId === null ? [] : [boardId])),
   ]);
