@@ -25,6 +25,8 @@ export type LargestOptions = {
 /** Coarse while looking; what is found is made certain all the same, and what is undecided counts as a no. */
 const LOOKING: DryFitOptions = { finestMm: 2, mostCells: 8_000 };
 const WITHIN = 0.002;
+/** Where in each range columns are tried first, the middle ones before the ends. */
+const COLUMN_SHARES = [0.5, 0.75, 0.25, 1];
 /** Depths closer than this are not told apart, mm. */
 const DEPTH_STEP_MM = 0.5;
 /** Regions narrower than this in every measure are not halved, mm. */
@@ -98,6 +100,7 @@ class LargestSearch {
   run(): LargestProfileResult {
     const whole = this.region(this.corner('minMm'), this.corner('maxMm'));
     const open: Region[] = whole === null ? [] : [whole];
+    if (whole !== null) this.climb(whole);
     let unsettledMm2 = 0;
     while (open.length > 0 && !this.shouldStop()) {
       open.sort((a, b) => a.boundMm2 - b.boundMm2);
@@ -111,6 +114,38 @@ class LargestSearch {
     }
     const left = Math.max(unsettledMm2, ...open.map(({ boundMm2 }) => boundMm2), 0);
     return { best: this.best, upperBoundMm2: Math.max(left, this.target()), runs: this.runs };
+  }
+
+  /** Columns spread over the region, then nearer and nearer to the best: a high target rules out more. */
+  private climb({ low, high }: Region): void {
+    for (const column of this.columnsOf(low, high)) {
+      if (this.shouldStop()) return;
+      this.improveIn({ low: column, high: column, boundMm2: 0 });
+    }
+    for (let share = 0.1; share > 0.005 && this.best !== null && !this.shouldStop(); ) {
+      const before = this.best;
+      for (const key of this.shape.others) {
+        for (const sign of [1, -1]) {
+          const others = {
+            ...before.measures,
+            [key]: before.measures[key] + sign * share * (high[key] - low[key]),
+          };
+          if (others[key] < low[key] || others[key] > high[key]) continue;
+          this.improveIn({ low: others, high: others, boundMm2: 0 });
+        }
+      }
+      if (this.best === before) share /= 2;
+    }
+  }
+
+  private columnsOf(low: Measures, high: Measures): Measures[] {
+    return this.shape.others.reduce<Measures[]>(
+      (columns, key) =>
+        columns.flatMap((column) =>
+          COLUMN_SHARES.map((share) => ({ ...column, [key]: low[key] + share * (high[key] - low[key]) })),
+        ),
+      [low],
+    );
   }
 
   /** What a better profile has to exceed, mm². */
