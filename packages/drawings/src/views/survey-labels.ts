@@ -1,11 +1,13 @@
 // Lettered dimensions of a survey. Along an edge they stand outside the cavity, through the space in place.
 import type { PointMm } from '@gusset/contracts/geometry';
+import { readable } from '../scene/annotations.ts';
 import { dimension } from '../scene/items.ts';
 import type { DimensionItem } from '../scene/scene.ts';
 import {
   add,
   between,
   direction,
+  distance,
   type Extent,
   extentOf,
   leftOf,
@@ -13,6 +15,7 @@ import {
   type Spot,
   times,
 } from '../scene/spot.ts';
+import { textWidthPt } from '../text/text-width.ts';
 import type { DrawingView } from './drawing-view.ts';
 import { insideRing } from './wall-band.ts';
 
@@ -28,6 +31,8 @@ export type DrawnLabel = {
 const CLEAR_OF_WALL_PT = 34; // past the hatched band
 const ROW_PT = 26; // between dimension lines that stand outside one another
 const PROBE_PT = 3;
+const ASIDE_PT = 6; // a step that a line gives way by
+const ASIDE_STEPS = 16;
 const SQUARE = 0.02; // sine of the slope up to which a dimension counts as level or plumb
 
 export function labelItems(
@@ -39,21 +44,56 @@ export function labelItems(
 ): readonly DimensionItem[] {
   const extent = extentOf(ring);
   const rows: Row[] = [];
+  const taken: Spot[] = [];
   return labels.map((label) => {
     const [from, to] = [place(label.from), place(label.to)];
-    const offsetPt =
+    const wishedPt =
       extent === null ? 0 : standOff(from, to, ring, extent, { rows, clearPt: CLEAR_OF_WALL_PT * shrink });
-    return dimension({
-      from,
-      to,
-      offsetPt,
-      text: label.value ?? '',
-      sizePt: view.textPt,
-      key: label.letter,
-      tone: label.active ? 'active' : 'plain',
-      letter: label.letter,
-    });
+    const drawnAt = (offsetPt: number): DimensionItem =>
+      dimension({
+        from,
+        to,
+        offsetPt,
+        text: label.value ?? '',
+        sizePt: view.textPt,
+        key: label.letter,
+        tone: label.active ? 'active' : 'plain',
+        letter: label.letter,
+      });
+    const item = clearOf(taken, wishedPt, drawnAt);
+    taken.push(...figureSpots(item));
+    return item;
   });
+}
+
+/** Where it was wished, or as little aside as keeps its letter and figure off the others; crowded out, as wished. */
+function clearOf(
+  taken: readonly Spot[],
+  wishedPt: number,
+  drawnAt: (offsetPt: number) => DimensionItem,
+): DimensionItem {
+  const outward = wishedPt < 0 ? -1 : 1;
+  for (let step = 0; step <= ASIDE_STEPS; step += 1) {
+    for (const way of step === 0 || wishedPt !== 0 ? [outward] : [1, -1]) {
+      const item = drawnAt(wishedPt + way * step * ASIDE_PT);
+      const apartPt = item.sizePt * 2;
+      if (figureSpots(item).every((at) => taken.every((other) => distance(at, other) >= apartPt)))
+        return item;
+    }
+  }
+  return drawnAt(wishedPt);
+}
+
+/** Letter and figure as a row of spots, each standing for a circle as wide as two type sizes. */
+function figureSpots({ from, to, offsetPt, text, sizePt }: DimensionItem): readonly Spot[] {
+  const along = direction(from, to);
+  const middle = add(between(from, to, 0.5), times(leftOf(along), offsetPt));
+  const reading = readable(along);
+  const lengthPt = text === '' ? 0 : textWidthPt(text, 'mono', sizePt) + sizePt * 0.5;
+  const count = Math.ceil(lengthPt / sizePt);
+  return Array.from({ length: count + 1 }, (_, index) =>
+    add(middle, times(reading, count === 0 ? 0 : (lengthPt * index) / count)),
+  );
 }
 
 /** Dimension lines already outside: the way they face and how far from the edge's own place. */
