@@ -48,3 +48,18 @@ export {
   type WallFace,
   wallFaceSchema,
 } from './box-shape.ts';
+export {
+  type BoardDevice,
+  type BoardOutline,
+  boardDeviceSchema,
+  boardOutlineSchema,
+  type FlatBoardDesign,
+  type FlatBoardDesignInput,
+  type FlatBoardFinding,
+  type FlatBoardKind,
+  type FlatBoardResult,
+  flatBoardDesignSchema,
+  flatBoardFindingSchema,
+  flatBoardKindSchema,
+  flatBoardResultSchema,
+} from './flat-board.ts';

@@ -55,6 +55,9 @@ export const panelSchema = z.strictObject({
   /** Corners of the larger face, counter-clockwise, within (0, 0)-(lengthMm, widthMm). Where two opposite bevels lean
    * the same way neither face is larger: then it is the rectangle round both, which is the blank to cut. */
   outline: polygonMmSchema,
+  /** Radius that the router cuts at each corner of the outline, same order; left out where all are sharp. A disc is a
+   * square with half its side at every corner. */
+  cornerRadiiMm: z.array(z.number().min(0).max(2_500)).optional(),
   /** One entry per outline edge, in the same order. */
   edges: z.array(panelEdgeSchema).min(3),
   holes: z.array(panelHoleSchema).max(60),
