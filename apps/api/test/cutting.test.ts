@@ -1,5 +1,6 @@
 // From a drawn box to an issued cutting sheet, its paper, and what a measured board does to it.
 import { randomUUID } from 'node:crypto';
+import { strFromU8, unzipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { boardFigures, boxedJob } from './support/boxed-job.ts';
 import { shopErrorOf, startTestApi, type TestApi, type TestPerson } from './support/harness.ts';
@@ -158,6 +159,26 @@ describe('the cut sheet on paper', () => {
     const answer = await paper(job.id);
     expect(answer.statusCode).toBe(412);
     expect(answer.json()).toMatchObject({ code: 'SHEET_INCOMPLETE' });
+  });
+
+  it('comes as files for machines too: a DXF and an SVG a panel, a DXF a sheet, the list', async () => {
+    const { jobId } = await boxedJob(owner, { issued: true });
+    const fetched = (person: TestPerson) =>
+      api.app.inject({
+        method: 'GET',
+        url: `/api/papers/cut-files/${jobId}`,
+        headers: { cookie: person.cookies },
+      });
+    const answer = await fetched(owner);
+    expect(answer.statusCode).toBe(200);
+    expect(answer.headers['content-type']).toBe('application/zip');
+    const names = Object.keys(unzipSync(answer.rawPayload)).map((name) => name.split('/').slice(1).join('/'));
+    expect(names.filter((name) => name.startsWith('parts/'))).toHaveLength(12);
+    expect(names.filter((name) => name.startsWith('sheets/'))).toHaveLength(1);
+    expect(names).toContain('cut-list.csv');
+    const [list] = Object.entries(unzipSync(answer.rawPayload)).filter(([name]) => name.endsWith('.csv'));
+    expect(strFromU8(list?.[1] ?? new Uint8Array()).split('\r\n')).toHaveLength(1 + 6 + 1);
+    expect((await fetched(await api.owner('Tern Street Audio'))).statusCode).toBe(404);
   });
 
   it('shows nothing of another shop', async () => {

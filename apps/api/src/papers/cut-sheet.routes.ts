@@ -5,6 +5,7 @@ import type { FastifyPluginAsync } from 'fastify';
 import { z } from 'zod';
 import type { Deps } from '../deps.ts';
 import { actorWith, answering } from '../files/file.routes.ts';
+import { cutFiles } from './cut-files.ts';
 import { cutSheetPaper } from './cut-sheet.ts';
 
 const atSchema = z.object({ jobId: idSchema });
@@ -23,6 +24,20 @@ export const cutSheetRoutes: FastifyPluginAsync<{ readonly deps: Deps }> = async
         .header('x-content-type-options', 'nosniff')
         .header('content-disposition', `inline; filename="${fileName}"`)
         .send(Buffer.from(pdf));
+    }),
+  );
+
+  /** `GET /api/papers/cut-files/<job>`: a ZIP of DXF, SVG and CSV for machines and spreadsheets. */
+  app.get('/api/papers/cut-files/:jobId', (request, reply) =>
+    answering(deps, request, reply, async () => {
+      const actor = await actorWith(deps, request, SHEETS.cutting.readPermission);
+      const { jobId } = atSchema.parse(request.params);
+      const { zip, fileName } = await cutFiles(deps, actor, jobId);
+      return reply
+        .header('content-type', 'application/zip')
+        .header('x-content-type-options', 'nosniff')
+        .header('content-disposition', `attachment; filename="${fileName}"`)
+        .send(Buffer.from(zip));
     }),
   );
 };

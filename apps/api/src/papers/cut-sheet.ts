@@ -100,7 +100,7 @@ type Standing = {
 };
 
 /** The newest issue; where there is none, what the draft says now. */
-async function cuttingOf(scope: SheetScope): Promise<Standing> {
+export async function cuttingOf(scope: SheetScope): Promise<Standing> {
   const book = sheetBook(scope);
   const issue = (await book.latest()).get('cutting');
   const { readInput } = bindingOf('cutting').definition;

@@ -17,6 +17,7 @@ export const paths = {
   /** The built box beside its drawing. */
   builtBox: (jobNumber: string | number) => `/jobs/${part(jobNumber)}/built`,
   /** A PDF that the API makes. */
+  cutFiles: (jobId: string) => `/api/papers/cut-files/${part(jobId)}`,
   cutSheetPaper: (jobId: string) => `/api/papers/cut-sheet/${part(jobId)}`,
   mockUpPaper: (jobId: string) => `/api/papers/mock-up/${part(jobId)}`,
   soundSheetPaper: (jobId: string) => `/api/papers/sound-sheet/${part(jobId)}`,

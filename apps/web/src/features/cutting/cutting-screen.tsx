@@ -77,9 +77,14 @@ export function CuttingScreen({ opened, start }: CuttingScreenProps) {
       acts={
         <>
           {sheet.data.issue !== null || sheet.data.outcome.state === 'ready' ? (
-            <LinkButton href={paths.cutSheetPaper(job.id)} isDownload>
-              Cut sheet, PDF
-            </LinkButton>
+            <>
+              <LinkButton href={paths.cutSheetPaper(job.id)} isDownload>
+                Cut sheet, PDF
+              </LinkButton>
+              <LinkButton href={paths.cutFiles(job.id)} isDownload>
+                DXF, SVG and list, ZIP
+              </LinkButton>
+            </>
           ) : null}
           <Button onPress={() => window.print()}>Print</Button>
         </>
