@@ -29,6 +29,18 @@ describe('the mock-up', () => {
     expect(answer.rawPayload.subarray(0, 5).toString('latin1')).toBe('%PDF-');
   });
 
+  it('comes as a drawing in millimetres too', async () => {
+    const { jobId } = await boxedJob(owner, { issued: false });
+    const url = `/api/papers/mock-up-dxf/${jobId}`;
+    const answer = await api.app.inject({ method: 'GET', url, headers: { cookie: owner.cookies } });
+    expect(answer.statusCode).toBe(200);
+    expect(answer.headers['content-disposition']).toMatch(/mock-up-\d+-[0-9a-f]{8}\.dxf/);
+    expect(answer.body).toContain('LWPOLYLINE');
+    const stranger = await api.owner('Tern Street Audio');
+    const refused = await api.app.inject({ method: 'GET', url, headers: { cookie: stranger.cookies } });
+    expect(refused.statusCode).toBe(404);
+  });
+
   it('is nothing for another shop or for nobody', async () => {
     const { jobId } = await boxedJob(owner, { issued: true });
     const stranger = await api.owner('Elsewhere Audio');

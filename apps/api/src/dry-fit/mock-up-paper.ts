@@ -3,6 +3,7 @@
 import type { BoxSheetResult } from '@gusset/contracts/box';
 import type { PaperSize } from '@gusset/contracts/drawings';
 import type { SurveyResult } from '@gusset/contracts/survey';
+import { outlinesDxf } from '@gusset/drawings/machine-files';
 import { renderPdf } from '@gusset/drawings/pdf';
 import { type MockUpPart, mockUpDocument, profileMark, type SheetOutcome } from '@gusset/sheets';
 import type { Actor, Deps } from '../deps.ts';
@@ -21,6 +22,29 @@ export async function mockUpPaper(
   actor: Actor,
   { jobId, paper }: Asked,
 ): Promise<{ readonly pdf: Uint8Array; readonly fileName: string }> {
+  const { job, shop, box, parts } = await mockUpOf(deps, actor, jobId);
+  const document = mockUpDocument({
+    paper: paper ?? shop.settings.paper,
+    title: `Mock-up, job ${job.number}`,
+    author: shop.name,
+    facts: `job ${job.number} · profile ${profileMark(box)}`,
+    parts,
+  });
+  const pdf = await renderPdf(document, { createdAt: deps.clock.now() });
+  return { pdf, fileName: `mock-up-${job.number}-${profileMark(box)}.pdf` };
+}
+
+/** The same outlines for a machine. */
+export async function mockUpDxf(
+  deps: Deps,
+  actor: Actor,
+  jobId: string,
+): Promise<{ readonly dxf: string; readonly fileName: string }> {
+  const { job, box, parts } = await mockUpOf(deps, actor, jobId);
+  return { dxf: outlinesDxf(parts), fileName: `mock-up-${job.number}-${profileMark(box)}.dxf` };
+}
+
+async function mockUpOf(deps: Deps, actor: Actor, jobId: string) {
   const { job, shop, box, opening } = await inJob(deps, actor, jobId, async (scope) => {
     const found = await findShop(scope.tx, actor.shopId);
     if (found === null) throw notFound('shop');
@@ -34,18 +58,11 @@ export async function mockUpPaper(
       opening: survey?.cavity.opening ?? null,
     };
   });
-  const document = mockUpDocument({
-    paper: paper ?? shop.settings.paper,
-    title: `Mock-up, job ${job.number}`,
-    author: shop.name,
-    facts: `job ${job.number} · profile ${profileMark(box)}`,
-    parts: [
-      { name: 'Side profile, finished', outline: box.box.section.finished },
-      ...(opening === null ? [] : [openingPart(opening)]),
-    ],
-  });
-  const pdf = await renderPdf(document, { createdAt: deps.clock.now() });
-  return { pdf, fileName: `mock-up-${job.number}-${profileMark(box)}.pdf` };
+  const parts: readonly MockUpPart[] = [
+    { name: 'Side profile, finished', outline: box.box.section.finished },
+    ...(opening === null ? [] : [openingPart(opening)]),
+  ];
+  return { job, shop, box, parts };
 }
 
 /** As measured, square on: the hole that the mock-up has to pass. */

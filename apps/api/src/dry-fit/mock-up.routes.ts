@@ -5,7 +5,7 @@ import type { FastifyPluginAsync } from 'fastify';
 import { z } from 'zod';
 import type { Deps } from '../deps.ts';
 import { actorWith, answering } from '../files/file.routes.ts';
-import { mockUpPaper } from './mock-up-paper.ts';
+import { mockUpDxf, mockUpPaper } from './mock-up-paper.ts';
 
 const atSchema = z.object({ jobId: idSchema });
 const querySchema = z.object({ paper: paperSizeSchema.nullable().default(null) });
@@ -23,6 +23,20 @@ export const mockUpRoutes: FastifyPluginAsync<{ readonly deps: Deps }> = async (
         .header('x-content-type-options', 'nosniff')
         .header('content-disposition', `inline; filename="${fileName}"`)
         .send(Buffer.from(pdf));
+    }),
+  );
+
+  /** `GET /api/papers/mock-up-dxf/<job>`: the same outlines in millimetres. */
+  app.get('/api/papers/mock-up-dxf/:jobId', (request, reply) =>
+    answering(deps, request, reply, async () => {
+      const actor = await actorWith(deps, request, SHEETS.box.readPermission);
+      const { jobId } = atSchema.parse(request.params);
+      const { dxf, fileName } = await mockUpDxf(deps, actor, jobId);
+      return reply
+        .header('content-type', 'image/vnd.dxf')
+        .header('x-content-type-options', 'nosniff')
+        .header('content-disposition', `attachment; filename="${fileName}"`)
+        .send(dxf);
     }),
   );
 };

@@ -19,6 +19,7 @@ export const paths = {
   /** A PDF that the API makes. */
   cutFiles: (jobId: string) => `/api/papers/cut-files/${part(jobId)}`,
   cutSheetPaper: (jobId: string) => `/api/papers/cut-sheet/${part(jobId)}`,
+  mockUpDxf: (jobId: string) => `/api/papers/mock-up-dxf/${part(jobId)}`,
   mockUpPaper: (jobId: string) => `/api/papers/mock-up/${part(jobId)}`,
   soundSheetPaper: (jobId: string) => `/api/papers/sound-sheet/${part(jobId)}`,
   customers: () => '/customers',

@@ -44,6 +44,26 @@ export function sheetDxf({ lengthMm, widthMm, placed }: SheetOfParts): string {
   return file.stringify();
 }
 
+const BETWEEN_OUTLINES_MM = 100;
+
+/** Closed outlines side by side, each over its name: for cardboard and scrap. */
+export function outlinesDxf(
+  outlines: readonly { readonly name: string; readonly outline: MachinePart['outline'] }[],
+): string {
+  const file = begin();
+  layer(file, NOTES);
+  let fromMm = 0;
+  for (const { name, outline } of outlines) {
+    const left = Math.min(...outline.map(({ xMm }) => xMm));
+    const low = Math.min(...outline.map(({ yMm }) => yMm));
+    const corners = outline.map(({ xMm, yMm }) => ({ xMm: xMm - left + fromMm, yMm: yMm - low, bulge: 0 }));
+    draw(file, { kind: 'outline', operation: 'OUTLINE', corners });
+    file.addText(point3d(fromMm, -2 * TEXT_MM), TEXT_MM, name, { layerName: NOTES });
+    fromMm = Math.max(...corners.map(({ xMm }) => xMm)) + BETWEEN_OUTLINES_MM;
+  }
+  return file.stringify();
+}
+
 function begin(): DxfWriter {
   const file = new DxfWriter();
   file.setUnits(Units.Millimeters);

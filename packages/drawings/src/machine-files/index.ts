@@ -1,3 +1,3 @@
-export { partDxf, type SheetOfParts, sheetDxf } from './dxf-file.ts';
+export { outlinesDxf, partDxf, type SheetOfParts, sheetDxf } from './dxf-file.ts';
 export type { MachinePart } from './machine-part.ts';
 export { partSvg } from './svg-file.ts';

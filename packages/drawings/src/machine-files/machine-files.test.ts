@@ -1,7 +1,7 @@
 // Read back by a DXF parser of another family.
 import * as dxf from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
-import { partDxf, sheetDxf } from './dxf-file.ts';
+import { outlinesDxf, partDxf, sheetDxf } from './dxf-file.ts';
 import type { MachinePart } from './machine-part.ts';
 import { partSvg } from './svg-file.ts';
 
@@ -157,5 +157,18 @@ describe('a panel as SVG', () => {
     expect(svg).toContain('<circle cx="300" cy="200" r="141"/>');
     expect(svg).toContain('A 10 10 0 0 0');
     expect(svg).toContain('Baffle &lt;front&gt;');
+  });
+});
+
+describe('outlines side by side', () => {
+  it('keep their size and do not meet', () => {
+    const { on } = read(outlinesDxf([PART, { ...PART, name: 'Opening' }]));
+    const [first, second] = polylines(on('OUTLINE'));
+    const span = (outline: ILwpolylineEntity | undefined) => {
+      const xs = outline?.vertices.map(({ x }) => x) ?? [];
+      return [Math.min(...xs), Math.max(...xs)];
+    };
+    expect(span(first)).toEqual([0, 800]);
+    expect(span(second)).toEqual([900, 1700]);
   });
 });

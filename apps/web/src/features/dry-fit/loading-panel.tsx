@@ -75,6 +75,9 @@ export function LoadingPanel({ sheet, rule, jobId }: LoadingPanelProps) {
             <LinkButton href={paths.mockUpPaper(jobId)} isDownload>
               Mock-up at full size, PDF
             </LinkButton>
+            <LinkButton href={paths.mockUpDxf(jobId)} isDownload>
+              DXF
+            </LinkButton>
             <span className={styles.cost}>
               Side profile and opening, in tiles for cardboard. Sheet 05 asks whether it went in and came out.
             </span>
