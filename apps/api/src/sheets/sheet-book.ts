@@ -39,6 +39,7 @@ export type OpenSheet = {
 export function sheetBook(scope: SheetScope) {
   const opened = new Map<string, Promise<OpenSheet>>();
   let issues: Promise<ReadonlyMap<string, IssueRow>> | null = null;
+  let enclosures: ReturnType<typeof enclosuresInUse> | null = null;
   const ofJob = { shopId: scope.actor.shopId, jobId: scope.job.id };
 
   function latest(): Promise<ReadonlyMap<string, IssueRow>> {
@@ -50,7 +51,8 @@ export function sheetBook(scope: SheetScope) {
   async function spotOf(kind: SheetKind, enclosureId: string | null): Promise<SheetSpot> {
     if (SHEETS[kind].belongsTo === 'job') return { kind, enclosureId: null };
     if (enclosureId !== null) return { kind, enclosureId };
-    const [first] = await enclosuresInUse(scope.tx, ofJob);
+    enclosures ??= enclosuresInUse(scope.tx, ofJob);
+    const [first] = await enclosures;
     if (first === undefined) throw new Error(`job ${scope.job.id} has no enclosure in use`);
     return { kind, enclosureId: first.id };
   }
