@@ -1,8 +1,8 @@
 // Bevelled edges by blade tilt and fence distance: the blade is tilted once for every panel that wants it so.
 import type { BevelCut, BevelSetUp, CutListRow } from '@gusset/contracts/cutting';
+import { SAME_SETTING_MM } from './order-cuts.ts';
 
 const SAME_TILT_DEG = 0.05;
-const SAME_SETTING_MM = 0.05;
 /** Edges this close to parallel run on a fence, as the sine between them. */
 const PARALLEL_SINE = 1e-4;
 const RIGHT_ANGLE_DEG = 90;

@@ -6,7 +6,7 @@
 import type { CutLevel } from './cut-levels.ts';
 
 /** A fence that stands this close is not moved, mm. */
-const SAME_SETTING_MM = 0.05;
+export const SAME_SETTING_MM = 0.05;
 /** Partial orders kept at each number of settings. */
 const BEAM = 48;
 
@@ -21,7 +21,6 @@ export type PlannedCut = {
 type LevelState = { readonly low: number; readonly high: number };
 type State = {
   readonly levels: readonly LevelState[];
-  readonly setting: number | null;
   readonly cuts: readonly PlannedCut[];
   readonly left: number;
 };
@@ -33,7 +32,6 @@ export function orderCuts(levels: readonly CutLevel[]): readonly (readonly Plann
     {
       state: {
         levels: levels.map(({ strips }) => ({ low: 0, high: strips.length - 1 })),
-        setting: null,
         cuts: [],
         left: total,
       },
@@ -81,7 +79,7 @@ function cutAllAt(levels: readonly CutLevel[], state: State, fenceMm: number): S
     now[cut.level] = cut.against === 'low' ? { ...at, low: at.low + 1 } : { ...at, high: at.high - 1 };
     cuts.push({ ...cut, fenceMm });
   }
-  return { levels: now, setting: fenceMm, cuts, left: state.left - cuts.length };
+  return { levels: now, cuts, left: state.left - cuts.length };
 }
 
 /** What can be cut: the first strip against the lower edge, the last against the upper one if it is of use. */

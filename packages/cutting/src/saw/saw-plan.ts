@@ -8,9 +8,7 @@ import type {
   SheetRectangle,
 } from '@gusset/contracts/cutting';
 import { type CutLevel, cutLevels, isSame } from './cut-levels.ts';
-import { leastSettings, orderCuts, type PlannedCut } from './order-cuts.ts';
-
-const SAME_SETTING_MM = 0.05;
+import { leastSettings, orderCuts, type PlannedCut, SAME_SETTING_MM } from './order-cuts.ts';
 
 /**
  * The cuts of these sheets (one board, or several of one thickness) in an order that seldom moves the fence. Trimming
