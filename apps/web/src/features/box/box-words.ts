@@ -71,7 +71,10 @@ export function clearanceWords(
 /** Straight out through the opening. Every answer says what was not looked at. */
 export function openingHeadline({ opening }: BoxPlace, length: LengthWords): Headline {
   const spare = `Spare in height ${length(opening.heightSpareMm)}, in width ${length(opening.widthSpareMm)}; wanted ${length(opening.wantedSpareMm)}.`;
-  const lines = [spare, 'Carried straight; In and out, further down, also turns it on the way.'];
+  const lines = [
+    spare,
+    'Only the straight way was looked at; turning it on the way in is not considered here, but under In and out.',
+  ];
   switch (opening.verdict) {
     case 'passes':
       return { tone: 'pass', words: 'Held square, it passes the opening', lines };
